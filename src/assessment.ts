@@ -1,0 +1,260 @@
+/**
+ * The value that everything shows: the command line, the wizard, the owner's page. It holds what is needed to recompute
+ * it by hand. `assessmentSchema()` publishes its JSON Schema.
+ */
+import { z } from 'zod';
+import { Id, SITES } from './knowledge/schema.ts';
+
+const Chance01 = z.number().min(0).max(1);
+/** central 90 % range over parameter draws; absent until draws were made */
+const Range = z.strictObject({ low: z.number(), high: z.number() });
+
+export const VERDICTS = ['reflow', 'reball', 'component-swap', 'core-swap', 'service', 'return', 'scrap'] as const;
+export const VerdictKind = z.enum(VERDICTS);
+export type VerdictKind = z.infer<typeof VerdictKind>;
+
+const Reading = z.strictObject({
+  typed: z.string(),
+  /** null: over range */
+  value: z.number().nullable(),
+  uncertainty: z.number().nullable(),
+  unit: z.string(),
+  window: Id,
+  windowName: z.string(),
+  edges: z.array(z.number()),
+  bands: z.array(Id),
+  recentred: z.boolean(),
+});
+
+export const EvidenceItem = z.strictObject({
+  finding: Id,
+  name: z.string(),
+  origin: z.enum(['measured', 'seen', 'owner']),
+  state: Id,
+  stateName: z.string(),
+  states: z.array(Id),
+  weights: z.array(Chance01),
+  contradicts: Id.optional(),
+  reading: Reading.optional(),
+});
+export type EvidenceItem = z.infer<typeof EvidenceItem>;
+
+export const RankedFault = z.strictObject({
+  fault: Id,
+  site: z.enum(SITES),
+  name: z.string(),
+  owner: z.string(),
+  /** P(fault active | everything recorded) */
+  chance: Chance01,
+  /** P(fault active | history only) */
+  before: Chance01,
+  interval: Range.optional(),
+  /** weight of evidence of each finding, strongest first, in decibels: 10 log10 (odds with it / odds without it) */
+  evidence: z.array(
+    z.strictObject({ finding: Id, name: z.string(), state: Id, stateName: z.string(), decibels: z.number() }),
+  ),
+});
+export type RankedFault = z.infer<typeof RankedFault>;
+
+export const Option = z.strictObject({
+  /** remedies in the order they are tried, or one stop */
+  id: z.string(),
+  steps: z.array(Id),
+  stepNames: z.array(z.string()),
+  verdict: VerdictKind,
+  name: z.string(),
+  owner: z.string(),
+  minutes: z.number(),
+  /** expected real cost to the shop, split */
+  cost: z.strictObject({
+    total: z.number(),
+    labour: z.number(),
+    parts: z.number(),
+    consumables: z.number(),
+    comeback: z.number(),
+  }),
+  heatCycles: z.number(),
+  /** the card works at hand-back */
+  works: Chance01,
+  worksInterval: Range.optional(),
+  /** the card works at hand-back and still at the horizon */
+  holds: Chance01,
+  holdsInterval: Range.optional(),
+  /** E[value at the end] - E[real costs] - as-is value */
+  surplus: z.number(),
+  surplusInterval: Range.optional(),
+  /** least price that covers the shop; null for stops and own stock, or where the card never works */
+  floor: z.number().nullable(),
+  /** most the owner can pay and be no worse off; null as above */
+  ceiling: z.number().nullable(),
+  margin: z.number(),
+  justified: z.boolean(),
+});
+export type Option = z.infer<typeof Option>;
+
+export const BreakEven = z.strictObject({
+  what: z.enum(['working-value', 'chance-works', 'price', 'parts', 'labour-minutes']),
+  /** the value at which the verdict changes; null: it never does within sensible bounds */
+  at: z.number().nullable(),
+  now: z.number(),
+  /** verdict beyond it */
+  then: VerdictKind.nullable(),
+  sentence: z.string(),
+});
+export type BreakEven = z.infer<typeof BreakEven>;
+
+export const CheckAdvice = z.strictObject({
+  check: Id,
+  name: z.string(),
+  purpose: z.string(),
+  minutes: z.number(),
+  /** money of minutes, preparations not yet made, bought service and risk */
+  cost: z.number(),
+  /** expected gain in surplus from its result alone, before cost (expected value of sample information) */
+  gain: z.number(),
+  /** gain - cost */
+  worth: z.number(),
+  state: z.enum(['worth-it', 'opens-others', 'not-worth-its-minutes', 'cannot-change-the-decision', 'closed', 'done']),
+  reasons: z.array(z.string()),
+  /** what each result would do; likeliest first */
+  outcomes: z.array(
+    z.strictObject({
+      label: z.string(),
+      chance: Chance01,
+      verdict: VerdictKind,
+      option: z.string(),
+      topFault: Id.nullable(),
+    }),
+  ),
+});
+export type CheckAdvice = z.infer<typeof CheckAdvice>;
+
+export const Sensitivity = z.strictObject({
+  draws: z.number().int(),
+  seed: z.number().int(),
+  /** share of draws in which the same verdict wins */
+  stands: Chance01,
+  /** share of draws each verdict wins */
+  winners: z.array(z.strictObject({ verdict: VerdictKind, share: Chance01 })),
+  /** inputs by how far they move the surplus of the best option between their 5 % and 95 % points */
+  tornado: z.array(
+    z.strictObject({
+      input: z.string(),
+      name: z.string(),
+      low: z.number(),
+      high: z.number(),
+      atLow: z.number(),
+      atHigh: z.number(),
+      unit: z.string(),
+    }),
+  ),
+});
+export type Sensitivity = z.infer<typeof Sensitivity>;
+
+const Closed = z.strictObject({ id: Id, name: z.string(), reasons: z.array(z.string()) });
+
+export const Assessed = z.strictObject({
+  kind: z.literal('assessed'),
+  format: z.literal(1),
+  knowledge: z.string(),
+  record: Id,
+  title: z.string(),
+  invented: z.boolean(),
+  currency: z.string(),
+  ownStock: z.boolean(),
+  horizonDays: z.number(),
+  warrantyDays: z.number(),
+  evidence: z.array(EvidenceItem),
+  /** Jensen's conflict: log2 (product of the single chances / joint chance); above 0 the findings disagree more than by chance */
+  strain: z.strictObject({
+    bits: z.number(),
+    against: z.array(z.strictObject({ finding: Id, name: z.string(), bits: z.number() })),
+  }),
+  prior: z.strictObject({
+    kappa: z.number(),
+    maxFaults: z.number().int(),
+    conditions: z.number().int(),
+    excluded: Chance01,
+    none: Chance01,
+    several: Chance01,
+  }),
+  /** P(all evidence) */
+  chanceOfEvidence: z.number(),
+  ranking: z.array(RankedFault),
+  sites: z.array(z.strictObject({ site: z.enum(SITES), chance: Chance01 })),
+  /** P(no fault of the card is active) */
+  sound: Chance01,
+  /** most probable sets of faults */
+  conditions: z.array(z.strictObject({ faults: z.array(Id), chance: Chance01 })),
+  inseparable: z.array(z.strictObject({ faults: z.tuple([Id, Id]), check: Id.nullable() })),
+  options: z.array(Option),
+  closedRemedies: z.array(Closed),
+  verdict: z.strictObject({
+    kind: VerdictKind,
+    option: z.string(),
+    name: z.string(),
+    justified: z.boolean(),
+    /** one sentence, for a technician */
+    because: z.string(),
+    reasons: z.array(z.string()),
+    breakEvens: z.array(BreakEven),
+  }),
+  next: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('check'), check: Id, because: z.string() }),
+    z.strictObject({ kind: z.literal('act'), option: z.string(), because: z.string() }),
+  ]),
+  checks: z.array(CheckAdvice),
+  certificate: z.strictObject({
+    method: z.enum(['exact', 'rollout']),
+    /** expected surplus of deciding now */
+    now: z.number(),
+    /** expected surplus of the plan found, checks included */
+    value: z.number(),
+    /** no plan can do better than this */
+    upperBound: z.number(),
+    /** posterior mass of the conditions the planner looked at */
+    coverage: Chance01,
+  }),
+  sensitivity: Sensitivity.optional(),
+  cautions: z.array(z.strictObject({ id: Id, text: z.string() })),
+  /** what a brute-force recomputation needs besides the exported knowledge */
+  audit: z.strictObject({
+    odds: z.record(Id, z.number()),
+    factors: z.array(z.strictObject({ fault: Id, factor: z.number(), rule: z.string() })),
+    weights: z.record(Id, z.array(z.number())),
+    remedies: z.array(Id),
+  }),
+});
+export type Assessed = z.infer<typeof Assessed>;
+
+export const Contradiction = z.strictObject({
+  kind: z.literal('contradiction'),
+  format: z.literal(1),
+  record: Id,
+  title: z.string(),
+  finding: Id,
+  against: z.array(Id),
+  sentence: z.string(),
+  evidence: z.array(EvidenceItem),
+});
+export const BadRecord = z.strictObject({
+  kind: z.literal('bad-record'),
+  format: z.literal(1),
+  issues: z.array(
+    z.strictObject({ path: z.string(), wrong: z.string(), todo: z.string(), typed: z.string().optional() }),
+  ),
+});
+
+export const Assessment = z.discriminatedUnion('kind', [Assessed, Contradiction, BadRecord]);
+export type Assessment = z.infer<typeof Assessment>;
+
+/** Options of one assessment run. */
+export interface AssessOptions {
+  /** most concurrent faults, K; default 3 */
+  readonly maxFaults?: number;
+  /** parameter draws for `sensitivity`; 0 or left out: none */
+  readonly draws?: number;
+  readonly seed?: number;
+  /** false: leave out what only the next check needs */
+  readonly plan?: boolean;
+}

@@ -1,0 +1,57 @@
+/** The knowledge after parse and audit: what every other part trusts by type. */
+import type { Network } from '../belief/network.ts';
+import type {
+  Caution,
+  Check,
+  FactDefinition,
+  Fault,
+  Finding,
+  Id,
+  Population,
+  Preparation,
+  Remedy,
+  Rule,
+  Source,
+  Stop,
+  Window,
+} from './schema.ts';
+
+export interface Knowledge {
+  /** first 16 hex digits of the SHA-256 of the canonical JSON of all files */
+  readonly version: string;
+  /** in the order of `network.faults` */
+  readonly faults: readonly Fault[];
+  /** in the order of `network.findings` */
+  readonly findings: readonly Finding[];
+  readonly preparations: readonly Preparation[];
+  readonly checks: readonly Check[];
+  readonly remedies: readonly Remedy[];
+  readonly stops: readonly Stop[];
+  readonly windows: readonly Window[];
+  readonly sources: readonly Source[];
+  readonly cautions: readonly Caution[];
+  readonly facts: readonly FactDefinition[];
+  readonly population: Population;
+  readonly rules: {
+    readonly history: readonly Rule[];
+    readonly ownerWords: readonly Rule[];
+    readonly windowChoice: readonly Rule[];
+    readonly gates: readonly Rule[];
+  };
+  /** the numeric two-layer network compiled from faults and findings */
+  readonly network: Network;
+}
+
+/** Something wrong with a file under `rules/`. Sentences are made at the edge by `sayProblem`. */
+export interface Problem {
+  /** path of the file under `rules/` */
+  readonly file: string;
+  /** path inside the file, such as `given.core-joint-crack.p` */
+  readonly path: string;
+  /** a stable word for the kind of problem, such as `row-sum` */
+  readonly kind: string;
+  readonly wrong: string;
+  readonly todo: string;
+}
+
+export type ById<T extends { readonly id: Id }> = ReadonlyMap<Id, T>;

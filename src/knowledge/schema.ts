@@ -1,0 +1,335 @@
+/**
+ * The shape of every file under `rules/`. Parsing happens here once; what passes is trusted by type from then on.
+ * Cross-references, sums and operators are the audit's business (`audit.ts`), because they need all files at once.
+ */
+import { z } from 'zod';
+
+/** Stable lower-case words joined by hyphens; the file bears its id. */
+export const Id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'ids are lower-case words joined by hyphens');
+export type Id = z.infer<typeof Id>;
+
+const Text = z.string().trim().min(1);
+export const Probability = z.number().min(0).max(1);
+const EquivalentSampleSize = z.number().positive();
+
+/** Where a number comes from. A number without one of these does not parse. */
+const published = { source: Id, place: Text, because: Text.optional() };
+export const Basis = z.discriminatedUnion('basis', [
+  z.object({ basis: z.literal('standard'), ...published }),
+  z.object({ basis: z.literal('published'), ...published }),
+  z.object({ basis: z.literal('practice'), because: Text.optional() }),
+  z.object({ basis: z.literal('estimate'), because: Text.optional(), replaceBy: Text.optional() }),
+  z.object({ basis: z.literal('shop'), hits: z.number().min(0), trials: z.number().positive(), since: z.iso.date() }),
+]);
+export type Basis = z.infer<typeof Basis>;
+
+const withBasis = <S extends z.ZodRawShape>(shape: S) => z.intersection(z.object(shape), Basis);
+
+/** A probability as mean p and equivalent sample size n: the Beta(p n, (1 - p) n). */
+export const Chance = withBasis({ p: Probability, n: EquivalentSampleSize });
+export type Chance = z.infer<typeof Chance>;
+
+/** A row of a finding: P(state | only this fault). States left out are 0; the row sums to one; n is its Dirichlet size. */
+export const Row = withBasis({ p: z.record(Id, Probability), n: EquivalentSampleSize });
+export type Row = z.infer<typeof Row>;
+
+/** A positive quantity with its range (low and high are a 90 % range); the unit is in the name of the field that holds it. */
+export const Spread = withBasis({
+  low: z.number().nonnegative(),
+  likely: z.number().nonnegative(),
+  high: z.number().nonnegative(),
+});
+export type Spread = z.infer<typeof Spread>;
+
+export const SITES = [
+  'core-joints',
+  'core-package',
+  'board',
+  'power',
+  'memory',
+  'firmware',
+  'cooling',
+  'earlier-rework',
+  'connectors',
+  'host',
+] as const;
+export const Site = z.enum(SITES);
+export type Site = z.infer<typeof Site>;
+
+export const Fault = z.strictObject({
+  id: Id,
+  site: Site,
+  /** as a technician says it */
+  name: Text,
+  /** as the owner of the card can read it, no jargon */
+  owner: Text,
+  /** what it is, in one or two sentences */
+  about: Text,
+  share: Chance,
+  /** Weibull wear-out: odds are multiplied by (clock / reference)^(shape - 1), the hazard relative to that at the reference. */
+  wear: withBasis({
+    clock: z.enum(['years', 'hours']),
+    shape: z.number().positive(),
+    reference: z.number().positive(),
+  }).optional(),
+  /** once masked by heat: Weibull time until it is back */
+  relapse: withBasis({
+    medianDays: z.number().positive(),
+    shape: z.number().positive(),
+    n: EquivalentSampleSize,
+  }).optional(),
+  /** why no remedy addresses it, for the audit and the screen */
+  noRemedy: Text.optional(),
+  $schema: z.string().optional(),
+});
+export type Fault = z.infer<typeof Fault>;
+
+export const FINDING_GROUPS = ['symptoms', 'looks', 'rails', 'power-up', 'tests', 'after-rework'] as const;
+export const State = z.strictObject({ id: Id, name: Text, owner: Text });
+
+export const Finding = z.strictObject({
+  id: Id,
+  group: z.enum(FINDING_GROUPS),
+  name: Text,
+  /** what the wizard asks */
+  question: Text,
+  /** from normal to most abnormal: a later state masks an earlier one */
+  states: z.array(State).min(2),
+  leak: Row,
+  given: z.record(Id, Row),
+  /** asked only where this holds (facts of the record); without it, always */
+  appliesWhen: z.lazy(() => RuleConditions).optional(),
+  $schema: z.string().optional(),
+});
+export type Finding = z.infer<typeof Finding>;
+
+/** Something set up once and shared by every check or remedy that needs it. */
+export const Preparation = z.strictObject({ id: Id, name: Text, minutes: Spread, $schema: z.string().optional() });
+export type Preparation = z.infer<typeof Preparation>;
+
+export const Check = z.strictObject({
+  id: Id,
+  name: Text,
+  /** what it is for, one sentence */
+  purpose: Text,
+  yields: z.array(Id).min(1),
+  minutes: Spread,
+  preparations: z.array(Id),
+  /** true where the check puts power on the card: never before resistance to ground is taken and not short */
+  powers: z.boolean(),
+  /** findings that must be known, in one of these states, before the check is offered */
+  requires: z.array(z.strictObject({ finding: Id, states: z.array(Id).min(1), because: Text })),
+  /** needs equipment a shop may not have (ids from the shop profile) */
+  equipment: z.array(Id),
+  /** harm the check can do to the card */
+  risk: withBasis({ fault: Id, p: Probability, n: EquivalentSampleSize }).optional(),
+  /** bought in: which price of the shop profile it costs, and how many days it takes */
+  bought: z.strictObject({ part: Id, days: z.number().nonnegative() }).optional(),
+  howTo: z.array(Text).min(1),
+  cautions: z.array(Id),
+  $schema: z.string().optional(),
+});
+export type Check = z.infer<typeof Check>;
+
+export const REMEDY_KINDS = ['reflow', 'reball', 'component-swap', 'core-swap', 'service'] as const;
+
+/** What one attempt does to one active fault; what is left of one is: it stays. */
+export const Effect = z.strictObject({ cures: Chance, masks: Chance.optional() });
+export type Effect = z.infer<typeof Effect>;
+
+export const Remedy = z.strictObject({
+  id: Id,
+  kind: z.enum(REMEDY_KINDS),
+  name: Text,
+  owner: Text,
+  minutes: Spread,
+  /** bench minutes of the test afterwards that tells whether the card works */
+  verifyMinutes: Spread,
+  preparations: z.array(Id),
+  /** ids priced in the shop profile, one entry per piece used */
+  parts: z.array(Id),
+  /** heat cycles the board spends */
+  heatCycles: z.number().int().nonnegative(),
+  equipment: z.array(Id),
+  effects: z.record(Id, Effect),
+  /** faults the work itself can cause on a card that does not have them */
+  induces: z.record(Id, Chance),
+  howTo: z.array(Text).min(1),
+  cautions: z.array(Id),
+  $schema: z.string().optional(),
+});
+export type Remedy = z.infer<typeof Remedy>;
+
+/** A way to stop. `value` says what the card is worth then. */
+export const Stop = z.strictObject({
+  id: Id,
+  verdict: z.enum(['return', 'scrap']),
+  name: Text,
+  owner: Text,
+  minutes: Spread,
+  /** working-if-sound: the working value when no fault of the card is active, else as-is less the cost of its return · as-is · parts */
+  value: z.enum(['working-if-sound', 'as-is', 'parts']),
+  $schema: z.string().optional(),
+});
+export type Stop = z.infer<typeof Stop>;
+
+export const QUANTITIES = ['resistance', 'voltage', 'current', 'temperature', 'percent', 'ratio'] as const;
+export const UNITS = {
+  resistance: 'ohm',
+  voltage: 'V',
+  current: 'A',
+  temperature: 'degC',
+  percent: '%',
+  ratio: '1',
+} as const;
+
+/** An edge between two bands; `tolerance` is the standard deviation of its logarithm (0: sharp). */
+const Edge = withBasis({ at: z.number(), tolerance: z.number().nonnegative() });
+
+/** Bands on a reading, along the axis from below to above: bands[0] < edges[0] <= bands[1] < edges[1] ... */
+export const Window = z.strictObject({
+  id: Id,
+  finding: Id,
+  name: Text,
+  quantity: z.enum(QUANTITIES),
+  bands: z.array(Id).min(2),
+  edges: z.array(Edge).min(1),
+  /** the same bands as multiples of a known-good reading of the same board */
+  relative: z.array(Edge).optional(),
+  /** the state an over-range (OL) reading means */
+  overRange: Id.optional(),
+  /** the reading is a copper path: its resistance is corrected to 20 degC */
+  copper: z.boolean().optional(),
+  $schema: z.string().optional(),
+});
+export type Window = z.infer<typeof Window>;
+
+export const Source = z.strictObject({
+  id: Id,
+  title: Text,
+  by: Text,
+  year: z.number().int().optional(),
+  /** seen: read in a copy of the source · quoted: read on a page that quotes it · memory: from memory */
+  seen: z.enum(['seen', 'quoted', 'memory']),
+  note: Text.optional(),
+  $schema: z.string().optional(),
+});
+export type Source = z.infer<typeof Source>;
+
+export const Caution = z.strictObject({
+  id: Id,
+  text: Text,
+  /** as the owner may need it; left out where it concerns the bench alone */
+  owner: Text.optional(),
+  basis: z.enum(['standard', 'published', 'practice', 'estimate']),
+  source: Id.optional(),
+  place: Text.optional(),
+  $schema: z.string().optional(),
+});
+export type Caution = z.infer<typeof Caution>;
+
+/** A fact a rule may ask for; every one may be unknown. */
+export const FactDefinition = z.strictObject({
+  id: Id,
+  name: Text,
+  question: Text,
+  type: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('choice'), values: z.array(z.strictObject({ id: Id, name: Text })).min(2) }),
+    z.strictObject({ kind: z.literal('yes-no') }),
+    z.strictObject({ kind: z.literal('number'), unit: z.string(), min: z.number(), max: z.number() }),
+    z.strictObject({ kind: z.literal('set'), values: z.array(z.strictObject({ id: Id, name: Text })).min(1) }),
+  ]),
+  /** where the wizard asks it; 'derived' facts are computed from the record (see evidence/facts.ts) */
+  step: z.enum(['card', 'history', 'symptoms', 'looks', 'derived']),
+  about: Text.optional(),
+});
+export type FactDefinition = z.infer<typeof FactDefinition>;
+export const Facts = z.strictObject({ facts: z.array(FactDefinition), $schema: z.string().optional() });
+
+/** Conditions as json-rules-engine reads them. Every condition list has at least one member. */
+export type RuleConditions =
+  | { all: RuleConditions[] }
+  | { any: RuleConditions[] }
+  | { not: RuleConditions }
+  | { fact: string; operator: string; value: string | number | boolean | (string | number)[] };
+export const RuleConditions: z.ZodType<RuleConditions> = z.lazy(() =>
+  z.union([
+    z.strictObject({ all: z.array(RuleConditions).min(1) }),
+    z.strictObject({ any: z.array(RuleConditions).min(1) }),
+    z.strictObject({ not: RuleConditions }),
+    z.strictObject({
+      fact: z.string(),
+      operator: z.string(),
+      value: z.union([z.string(), z.number(), z.boolean(), z.array(z.union([z.string(), z.number()]))]),
+    }),
+  ]),
+);
+
+export const RuleEvent = z.discriminatedUnion('type', [
+  /** multiplies odds of faults; `spread` is the standard deviation of the factor's logarithm */
+  z.strictObject({
+    type: z.literal('history'),
+    params: z.strictObject({ factors: z.record(Id, z.number().positive()), spread: z.number().nonnegative() }),
+  }),
+  /** this window applies to readings of that finding */
+  z.strictObject({ type: z.literal('window'), params: z.strictObject({ finding: Id, window: Id }) }),
+  /** soft evidence: a weight in [0, 1] for every state */
+  z.strictObject({
+    type: z.literal('evidence'),
+    params: z.strictObject({ finding: Id, weights: z.record(Id, Probability) }),
+  }),
+  /** closes a check or a remedy */
+  z.strictObject({
+    type: z.literal('close'),
+    params: z.strictObject({ checks: z.array(Id), remedies: z.array(Id), reason: Text }),
+  }),
+  /** multiplies the chance that remedies induce damage */
+  z.strictObject({
+    type: z.literal('damage'),
+    params: z.strictObject({ remedies: z.array(Id), factor: z.number().positive(), spread: z.number().nonnegative() }),
+  }),
+  z.strictObject({ type: z.literal('caution'), params: z.strictObject({ caution: Id }) }),
+]);
+export type RuleEvent = z.infer<typeof RuleEvent>;
+
+export const Rule = z.intersection(
+  z.object({
+    id: Id,
+    about: Text,
+    conditions: RuleConditions,
+    /** what an unknown fact means under a negation or a negative operator: required for each such fact */
+    unknownMeans: z.record(z.string(), z.enum(['match', 'no-match'])).optional(),
+    event: RuleEvent,
+    $schema: z.string().optional(),
+  }),
+  Basis,
+);
+export type Rule = z.infer<typeof Rule>;
+
+/** Figures of the population as a whole. */
+export const Population = z.strictObject({
+  /** share of arriving cards with more than one fault */
+  moreThanOneFault: Chance,
+  /** faults per year that strike a card in service whatever was done to it */
+  newFaultsPerYear: withBasis({ rate: z.number().nonnegative(), n: EquivalentSampleSize }),
+  $schema: z.string().optional(),
+});
+export type Population = z.infer<typeof Population>;
+
+/** The kinds of file, their folder and their schema. Folders marked `rules` hold json-rules-engine rules. */
+export const FOLDERS = {
+  faults: Fault,
+  findings: Finding,
+  preparations: Preparation,
+  checks: Check,
+  remedies: Remedy,
+  stops: Stop,
+  windows: Window,
+  sources: Source,
+  cautions: Caution,
+  history: Rule,
+  'owner-words': Rule,
+  'window-choice': Rule,
+  gates: Rule,
+} as const;
+export const SINGLE_FILES = { 'facts.json': Facts, 'population.json': Population } as const;

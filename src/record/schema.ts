@@ -1,0 +1,104 @@
+/** One card's record: identity, money facts and a timeline of dated events. The timeline is the only state. */
+import { z } from 'zod';
+import { Id } from '../knowledge/schema.ts';
+
+export const RECORD_FORMAT = 1;
+
+/** An amount in the shop's currency: known, or as a 90 % range around the likely figure. */
+export const Amount = z.union([
+  z.number().nonnegative(),
+  z
+    .strictObject({ low: z.number().nonnegative(), likely: z.number().nonnegative(), high: z.number().nonnegative() })
+    .refine((a) => a.low <= a.likely && a.likely <= a.high, 'low, likely and high must not fall'),
+]);
+export type Amount = z.infer<typeof Amount>;
+
+/** Answers to facts. A fact that is absent has not been asked; null is "can't tell". */
+export const FactAnswers = z.record(Id, z.union([z.string(), z.number(), z.boolean(), z.array(z.string()), z.null()]));
+export type FactAnswers = z.infer<typeof FactAnswers>;
+
+const At = z.iso.datetime({ offset: true });
+
+/** How a reading was taken. What is left out falls back on the shop's default instrument. */
+export const Instrument = z.strictObject({
+  name: z.string().optional(),
+  /** meter specification: +-(percent of reading + digits counts) */
+  percent: z.number().nonnegative(),
+  digits: z.number().nonnegative(),
+  /** what one count is, in the reading's unit */
+  resolution: z.number().positive(),
+});
+export type Instrument = z.infer<typeof Instrument>;
+
+export const Measured = z.strictObject({
+  type: z.literal('measured'),
+  at: At,
+  finding: Id,
+  /** as typed: `0.31`, `310m`, `1k2`, `4R7`, `OL` */
+  typed: z.string(),
+  instrument: Instrument.optional(),
+  /** as typed; subtracted unless four-wire */
+  leads: z.string().optional(),
+  fourWire: z.boolean().optional(),
+  /** a known-good board's reading, as typed */
+  knownGood: z.string().optional(),
+  /** degC */
+  temperature: z.number().min(-40).max(150).optional(),
+  /** standard deviation of repeated readings, in the reading's unit */
+  repeatability: z.number().nonnegative().optional(),
+});
+export type Measured = z.infer<typeof Measured>;
+
+export const Seen = z.strictObject({
+  type: z.literal('seen'),
+  at: At,
+  finding: Id,
+  /** a state · null: looked, can't tell */
+  state: Id.nullable(),
+  by: z.enum(['bench', 'owner']),
+  /** several states may be possible: weights over states, instead of one */
+  weights: z.record(Id, z.number().min(0).max(1)).optional(),
+});
+export type Seen = z.infer<typeof Seen>;
+
+export const Event = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('arrived'), at: At, facts: FactAnswers, note: z.string().optional() }),
+  Seen,
+  Measured,
+  /** work done; whether the card worked afterwards is `worked`. Grows with the rework record. */
+  z.strictObject({
+    type: z.literal('treated'),
+    at: At,
+    remedy: Id,
+    worked: z.boolean().nullable(),
+    note: z.string().optional(),
+  }),
+  z.strictObject({ type: z.literal('note'), at: At, text: z.string() }),
+]);
+export type Event = z.infer<typeof Event>;
+
+export const Money = z.strictObject({
+  /** V: what the card is worth working */
+  working: Amount,
+  /** A: what it is worth as it lies there */
+  asIs: Amount,
+  /** S: what is left after failed work */
+  partsAfterWork: Amount,
+  /** prices of parts that differ from the shop profile, by part id */
+  parts: z.record(Id, Amount).optional(),
+  /** the shop owns the card: one purse, no price */
+  ownStock: z.boolean().optional(),
+});
+export type Money = z.infer<typeof Money>;
+
+export const Record = z.strictObject({
+  format: z.literal(RECORD_FORMAT),
+  id: Id,
+  title: z.string().min(1),
+  /** said on screen and paper where the card is made up */
+  invented: z.boolean().optional(),
+  money: Money.optional(),
+  timeline: z.array(Event),
+  $schema: z.string().optional(),
+});
+export type Record = z.infer<typeof Record>;
