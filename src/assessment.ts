@@ -98,7 +98,7 @@ export const BreakEven = z.strictObject({
   at: z.number().nullable(),
   now: z.number(),
   /** verdict beyond it */
-  then: VerdictKind.nullable(),
+  becomes: VerdictKind.nullable(),
   sentence: z.string(),
 });
 export type BreakEven = z.infer<typeof BreakEven>;
