@@ -91,12 +91,39 @@ export const Money = z.strictObject({
 });
 export type Money = z.infer<typeof Money>;
 
+const Bounds = z.strictObject({ atLeast: z.number().optional(), atMost: z.number().optional() });
+
+/** What a worked case must lead to: bounds where it is judgement. `npm test` holds every case to it. */
+export const Expectation = z.strictObject({
+  /** one of these verdicts (ids of `VERDICTS` in assessment.ts) */
+  verdict: z.array(z.string()).min(1),
+  justified: z.boolean().optional(),
+  /** the fault ranked first is one of these */
+  top: z.array(Id).optional(),
+  /** bounds on the chance of single faults */
+  chance: z.record(Id, Bounds).optional(),
+  /** bounds on the chance that no fault of the card is active */
+  sound: Bounds.optional(),
+  /** the next step is one of these checks, or the word `act` */
+  next: z.array(Id).optional(),
+  /** remedies that must be closed */
+  closed: z.array(Id).optional(),
+  /** bounds on the chance that the advised option works, and holds to the horizon */
+  works: Bounds.optional(),
+  holds: Bounds.optional(),
+  /** cautions that must be shown */
+  cautions: z.array(Id).optional(),
+});
+export type Expectation = z.infer<typeof Expectation>;
+
 export const Record = z.strictObject({
   format: z.literal(RECORD_FORMAT),
   id: Id,
   title: z.string().min(1),
   /** said on screen and paper where the card is made up */
   invented: z.boolean().optional(),
+  /** only in `cases/`: why the case is there and what it must lead to */
+  worked: z.strictObject({ why: z.string().min(1), expects: Expectation }).optional(),
   money: Money.optional(),
   timeline: z.array(Event),
   $schema: z.string().optional(),
