@@ -1,0 +1,170 @@
+/** An assessment as text for a terminal: the same value that `--json` prints. */
+import { styleText } from 'node:util';
+import type { Assessed, Assessment, CheckAdvice, Option, RankedFault } from '../assessment.ts';
+import { type Figures, figures } from './money-words.ts';
+
+const CAUSES_SHOWN = 6;
+const EVIDENCE_SHOWN = 3;
+const OPTIONS_SHOWN = 6;
+/** A finding below this many decibels is not worth a word (Good: one decibel is about the least a person notices). */
+const LEAST_DECIBELS = 1;
+
+const strong = (words: string) => styleText('bold', words, { stream: process.stdout });
+const quiet = (words: string) => styleText('dim', words, { stream: process.stdout });
+const good = (words: string) => styleText('green', words, { stream: process.stdout });
+const warm = (words: string) => styleText('yellow', words, { stream: process.stdout });
+
+export function assessmentText(assessment: Assessment, locale: string): string {
+  switch (assessment.kind) {
+    case 'bad-record':
+      return assessment.issues.map((issue) => `${issue.path}: ${issue.wrong} ${issue.todo}`).join('\n');
+    case 'contradiction':
+      return [strong(assessment.title), warm('The findings contradict each other.'), assessment.sentence].join('\n');
+    case 'assessed':
+      return assessedText(assessment, figures(locale, assessment.currency));
+  }
+}
+
+function assessedText(assessed: Assessed, say: Figures): string {
+  return [
+    strong(assessed.title) + (assessed.invented ? quiet('  (an invented card)') : ''),
+    '',
+    ...verdictLines(assessed, say),
+    '',
+    ...nextLines(assessed, say),
+    '',
+    ...causeLines(assessed, say),
+    '',
+    ...optionLines(assessed, say),
+    '',
+    ...firmnessLines(assessed, say),
+    ...cautionLines(assessed),
+    quiet(`Knowledge ${assessed.knowledge}. Figures are estimates, not promises.`),
+  ].join('\n');
+}
+
+function verdictLines(assessed: Assessed, say: Figures): string[] {
+  const verdict = assessed.verdict;
+  const option = assessed.options.find((known) => known.id === verdict.option);
+  const head = `${strong('Verdict')}   ${strong(verdict.name)}  ${quiet(`[${verdict.kind}]`)}  ${verdict.justified ? good('justified') : warm('not justified as work')}`;
+  const lines = [head, `          ${verdict.because}`];
+  if (option) lines.push(`          ${optionFigures(option, say)}`);
+  for (const reason of verdict.reasons) lines.push(`          - ${reason}`);
+  for (const even of verdict.breakEvens) if (even.at !== null) lines.push(`          ~ ${even.sentence}`);
+  return lines;
+}
+
+function optionFigures(option: Option, say: Figures): string {
+  const parts = [
+    `works ${say.ofHundred(option.works)}`,
+    `holds ${say.ofHundred(option.holds)}`,
+    `costs ${say.money(option.cost.total)}`,
+    `surplus ${say.money(option.surplus)}`,
+  ];
+  if (option.floor !== null && option.ceiling !== null)
+    parts.push(`price from ${say.money(option.floor)} to ${say.money(option.ceiling)}`);
+  return parts.join(' · ');
+}
+
+export function nextLines(assessed: Assessed, say: Figures): string[] {
+  const next = assessed.next;
+  const lines: string[] = [];
+  if (next.kind === 'check') {
+    const advice = assessed.checks.find((known) => known.check === next.check);
+    lines.push(
+      `${strong('Next')}      ${strong(advice?.name ?? next.check)}${advice ? `  ${Math.round(advice.minutes)} min, worth ${say.money(advice.worth)}` : ''}`,
+    );
+    lines.push(`          ${next.because}`);
+    for (const outcome of advice?.outcomes.slice(0, 4) ?? [])
+      lines.push(`          ${quiet('if')} ${outcome.label} (${say.percent(outcome.chance)}): ${outcome.option}`);
+  } else {
+    lines.push(`${strong('Next')}      ${strong('Decide now')}`, `          ${next.because}`);
+  }
+  const idle = assessed.checks.filter((known) => known.state === 'cannot-change-the-decision');
+  if (idle.length > 0)
+    lines.push(
+      `          ${quiet(`Cannot change the decision, spare the minutes: ${idle.map((known) => known.name).join(', ')}`)}`,
+    );
+  return lines;
+}
+
+export function checkLine(advice: CheckAdvice, say: Figures): string {
+  const worth = advice.state === 'closed' || advice.state === 'done' ? '' : `  worth ${say.money(advice.worth)}`;
+  const reasons = advice.reasons.length > 0 ? `  ${quiet(advice.reasons.join(' '))}` : '';
+  return `${advice.state.replaceAll('-', ' ').padEnd(28)} ${advice.name}  ${Math.round(advice.minutes)} min${worth}${reasons}`;
+}
+
+function causeLines(assessed: Assessed, say: Figures): string[] {
+  const lines = [strong('Where it points')];
+  const shown = assessed.ranking.slice(0, CAUSES_SHOWN);
+  const width = Math.max(...shown.map((fault) => fault.name.length), 0);
+  for (const fault of shown) lines.push(`  ${causeLine(fault, width, say)}`);
+  lines.push(
+    `  ${say.percent(assessed.sound).padStart(6)}  ${bar(assessed.sound)}  nothing wrong with the card itself`,
+  );
+  if (assessed.strain.bits > 3)
+    lines.push(
+      warm(
+        `  The findings strain against each other (${assessed.strain.bits.toFixed(1)} bits): look again at ${assessed.strain.against
+          .slice(0, 2)
+          .map((item) => item.name)
+          .join(' and ')}.`,
+      ),
+    );
+  for (const pair of assessed.inseparable.slice(0, 3)) {
+    const names = pair.faults.map((id) => assessed.ranking.find((fault) => fault.fault === id)?.name ?? id);
+    lines.push(
+      quiet(`  Not told apart yet: ${names.join(' / ')}${pair.check ? ` (the check for it: ${pair.check})` : ''}`),
+    );
+  }
+  return lines;
+}
+
+function causeLine(fault: RankedFault, width: number, say: Figures): string {
+  const telling = fault.evidence
+    .filter((item) => Math.abs(item.decibels) >= LEAST_DECIBELS)
+    .slice(0, EVIDENCE_SHOWN)
+    .map((item) => `${item.name}: ${item.stateName} ${item.decibels > 0 ? '+' : ''}${item.decibels.toFixed(0)} dB`);
+  return `${say.percent(fault.chance).padStart(6)}  ${bar(fault.chance)}  ${fault.name.padEnd(width)}  ${quiet(telling.join('; '))}`.trimEnd();
+}
+
+const BAR = 12;
+function bar(chance: number): string {
+  const filled = Math.round(chance * BAR);
+  return '#'.repeat(filled) + quiet('.'.repeat(BAR - filled));
+}
+
+function optionLines(assessed: Assessed, say: Figures): string[] {
+  const lines = [strong('Options')];
+  for (const option of assessed.options.slice(0, OPTIONS_SHOWN)) {
+    lines.push(`  ${option.justified ? good('+') : ' '} ${option.name}  ${quiet(optionFigures(option, say))}`);
+  }
+  for (const closed of assessed.closedRemedies)
+    lines.push(`  ${quiet(`closed: ${closed.name}: ${closed.reasons[0] ?? ''}`)}`);
+  return lines;
+}
+
+function firmnessLines(assessed: Assessed, say: Figures): string[] {
+  const { certificate, sensitivity, prior } = assessed;
+  const lines = [
+    quiet(
+      `Deciding now is worth ${say.money(certificate.now)}; with the checks planned ${say.money(certificate.value)}; no plan can exceed ${say.money(certificate.upperBound)} (${certificate.method}, over ${say.percent(certificate.coverage)} of the belief).`,
+    ),
+    quiet(
+      `Sets of up to ${prior.maxFaults} faults; larger ones held ${say.percent(prior.excluded)} before anything was seen.`,
+    ),
+  ];
+  if (sensitivity) {
+    lines.unshift(
+      `${strong('How firm')}  the verdict stands in ${say.percent(sensitivity.stands)} of ${sensitivity.draws} draws of the estimates (seed ${sensitivity.seed})`,
+    );
+    for (const item of sensitivity.tornado.slice(0, 4))
+      lines.splice(1, 0, `          ${item.name}: surplus ${say.money(item.atLow)} to ${say.money(item.atHigh)}`);
+  }
+  return lines;
+}
+
+function cautionLines(assessed: Assessed): string[] {
+  if (assessed.cautions.length === 0) return [];
+  return ['', strong('Cautions'), ...assessed.cautions.map((caution) => `  ! ${caution.text}`), ''];
+}

@@ -1,0 +1,119 @@
+/** argv -> command -> exit code: 0 done, 1 bad input, 2 a fault of ours. Answers go to stdout, commentary to stderr. */
+import { parseArgs } from 'node:util';
+import { assessCommand } from './assess.ts';
+import { auditCommand } from './audit.ts';
+import { BadInput, type Command, type CommandInput, type Flag } from './command.ts';
+import { knowledgeCommand } from './knowledge.ts';
+import { newCommand } from './new.ts';
+import { nextCommand } from './next.ts';
+import { schemasCommand } from './schemas.ts';
+import { serveCommand } from './serve.ts';
+
+const COMMANDS: readonly Command[] = [
+  assessCommand,
+  nextCommand,
+  newCommand,
+  serveCommand,
+  auditCommand,
+  knowledgeCommand,
+  schemasCommand,
+];
+
+const EVERYWHERE: Readonly<Record<string, Flag>> = {
+  json: { type: 'boolean', about: 'print the value itself as JSON (its JSON Schema: `worth-the-heat schemas`)' },
+  help: { type: 'boolean', short: 'h', about: 'this help' },
+};
+
+function flagLines(flags: Readonly<Record<string, Flag>>): string[] {
+  return Object.entries(flags).map(([name, flag]) => {
+    const shown = `--${name}${flag.type === 'string' ? ` <${flag.takes ?? 'value'}>` : ''}`;
+    return `  ${shown.padEnd(28)} ${flag.about}`;
+  });
+}
+
+function helpOverall(): string {
+  return [
+    'worth-the-heat: a dead graphics card in, a justified verdict out.',
+    '',
+    'usage: worth-the-heat <command> [options]',
+    '',
+    ...COMMANDS.map((command) => `  ${command.usage.padEnd(28)} ${command.about}`),
+    '',
+    'options everywhere',
+    ...flagLines(EVERYWHERE),
+    '',
+    'A record is a JSON file, or - for standard input. Begin with `worth-the-heat new my-card > my-card.json`,',
+    'or try a worked case: `worth-the-heat assess cases/<one>.json`. `worth-the-heat <command> --help` tells more.',
+    'Exit code: 0 done, 1 bad input, 2 a fault of this program. Figures are estimates, not promises.',
+  ].join('\n');
+}
+
+function helpFor(command: Command): string {
+  return [
+    `usage: worth-the-heat ${command.usage} [options]`,
+    '',
+    command.about,
+    ...(command.more.length > 0 ? ['', ...command.more] : []),
+    '',
+    'options',
+    ...flagLines({ ...command.flags, ...EVERYWHERE }),
+  ].join('\n');
+}
+
+function readInput(command: Command, args: string[]): CommandInput {
+  const options = Object.fromEntries(
+    Object.entries({ ...command.flags, ...EVERYWHERE }).map(([name, flag]) => [
+      name,
+      {
+        type: flag.type,
+        ...(flag.short === undefined ? {} : { short: flag.short }),
+        ...(flag.multiple === true ? { multiple: true as const } : {}),
+      },
+    ]),
+  );
+  try {
+    const { values, positionals } = parseArgs({ args, options, allowPositionals: true, strict: true });
+    return { positionals, values: values as CommandInput['values'] };
+  } catch (error) {
+    throw new BadInput(`${(error as Error).message}\nTry: worth-the-heat ${command.name} --help`);
+  }
+}
+
+export async function main(argv: readonly string[]): Promise<number> {
+  const [name, ...rest] = argv;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    process.stdout.write(`${helpOverall()}\n`);
+    return name === undefined ? 1 : 0;
+  }
+  const command = COMMANDS.find((known) => known.name === name);
+  if (!command) {
+    process.stderr.write(
+      `There is no command "${name}". Commands: ${COMMANDS.map((known) => known.name).join(', ')}. Try: worth-the-heat --help\n`,
+    );
+    return 1;
+  }
+  try {
+    const input = readInput(command, rest);
+    if (input.values.help === true) {
+      process.stdout.write(`${helpFor(command)}\n`);
+      return 0;
+    }
+    return await command.run(input);
+  } catch (error) {
+    if (error instanceof BadInput) {
+      process.stderr.write(`${error.message}\n`);
+      return 1;
+    }
+    process.stderr.write(
+      `This is a fault of the program, not of your input: please keep the record and these lines.\n${(error as Error).stack ?? String(error)}\n`,
+    );
+    return 2;
+  }
+}
+
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  // the reader of a pipe may leave early (`| head`)
+  if (error.code === 'EPIPE') process.exit(0);
+  throw error;
+});
+process.exitCode = await main(process.argv.slice(2));

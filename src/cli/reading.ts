@@ -1,0 +1,62 @@
+/** Files in: a record from a file or standard input, the knowledge, the shop profile. Everything wrong is said at once. */
+import { readFile } from 'node:fs/promises';
+import { text } from 'node:stream/consumers';
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import { loadKnowledge, loadShop } from '../knowledge/load.ts';
+import { sayProblem } from '../knowledge/say-problem.ts';
+import type { Shop } from '../shop/schema.ts';
+import { BadInput, type CommandInput, type Flag, stringFlag } from './command.ts';
+
+export const KNOWLEDGE_FLAG: Flag = {
+  type: 'string',
+  takes: 'folder',
+  about: "knowledge to use instead of this project's rules/",
+};
+export const SHOP_FLAG: Flag = {
+  type: 'string',
+  takes: 'file',
+  about: 'shop profile (money, policy, meters) to use instead of the default',
+};
+
+/** Parsed JSON of a file, or of standard input for `-`. */
+export async function readJson(path: string): Promise<unknown> {
+  let content: string;
+  try {
+    content = path === '-' ? await text(process.stdin) : await readFile(path, 'utf8');
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    const wrong =
+      code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'that is a folder' : (error as Error).message;
+    throw new BadInput(`${path}: ${wrong}. Name a record file, or - for standard input.`);
+  }
+  try {
+    return JSON.parse(content);
+  } catch (error) {
+    const where = path === '-' ? 'standard input' : path;
+    throw new BadInput(
+      `${where}: this is not JSON (${(error as Error).message}). A record is a JSON object; \`worth-the-heat new\` writes one.`,
+    );
+  }
+}
+
+export function recordPath(input: CommandInput, command: string): string {
+  const [path, ...more] = input.positionals;
+  if (path === undefined)
+    throw new BadInput(`Name a record file, or - for standard input: worth-the-heat ${command} <record>`);
+  if (more.length > 0) throw new BadInput(`One record at a time: "${more[0]}" is one too many.`);
+  return path;
+}
+
+export async function readKnowledge(input: CommandInput): Promise<Knowledge> {
+  const loaded = await loadKnowledge(stringFlag(input, 'rules'));
+  if (loaded.ok) return loaded.knowledge;
+  throw new BadInput(
+    `The knowledge is not sound: ${loaded.problems.length} problem(s).\n${loaded.problems.map(sayProblem).join('\n')}`,
+  );
+}
+
+export async function readShop(input: CommandInput): Promise<Shop> {
+  const loaded = await loadShop(stringFlag(input, 'shop'));
+  if (loaded.ok) return loaded.shop;
+  throw new BadInput(`The shop profile is not sound.\n${loaded.problems.map(sayProblem).join('\n')}`);
+}
