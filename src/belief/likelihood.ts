@@ -1,0 +1,209 @@
+/** What one piece of evidence makes of conditions: P(e | h) for a finding that is the noisy-MAX of its faults. */
+import type { AllConditions, Conditions } from './conditions.ts';
+import type { FindingNode } from './network.ts';
+
+/**
+ * One piece of evidence, factored. With C_x(h) = leak_x times the product of F_f(x) over active f in h,
+ *
+ *     P(e | h) = sum over x of weight_x (C_x - C_(x-1))
+ *
+ * Let `top` be the last state with weight above 0. C_top leaves the sum as a plain product, and neighbouring states of
+ * equal weight join; what stays are the ratios R_t = C_t / C_top at the few states where the weight changes:
+ *
+ *     P(e | h) = C_top (w_0 R_0 + w_1 (R_1 - R_0) + ... + w_T (1 - R_(T-1)))
+ *
+ * Every term is a product of numbers in [0, 1] or a difference that rounding cannot make negative, and a difference
+ * that is 0 in exact arithmetic because no fault in h and no leak has that state is 0 here too. Evidence on the most
+ * normal state has T = 0: it is a product and nothing else, which is why it costs next to nothing (D. Heckerman, "A tractable
+ * inference algorithm for diagnosing multiple diseases", UAI 1989, for two states).
+ */
+export interface Terms {
+  readonly faults: number;
+  /** leak of C_top */
+  readonly topLeak: number;
+  /** F_f(top) per fault; 1 where the fault leaves the finding alone */
+  readonly top: Float64Array;
+  /** T, how many ratios there are */
+  readonly changes: number;
+  /** ratioLeak[t] = leak_t / leak_top, not falling with t */
+  readonly ratioLeak: Float64Array;
+  /** ratio[t * faults + f] = F_f(t) / F_f(top), not falling with t */
+  readonly ratio: Float64Array;
+  /** w_0..w_T */
+  readonly steps: Float64Array;
+}
+
+/**
+ * Factors the weights of one finding. `weights`: one per state, in [0, 1]. Edges: all weights 0 gives terms that are 0
+ * for every condition; a fault or a leak with F(top) = 0 does so through `top`. Throws on weights of the wrong number or
+ * outside [0, 1]. Cost: faults times changes.
+ */
+export function factor(node: FindingNode, weights: ArrayLike<number>, faults: number): Terms {
+  const states = node.states.length;
+  if (weights.length !== states) {
+    throw new RangeError(`${node.id} has ${states} states and was given ${weights.length} weights`);
+  }
+  let highest = -1;
+  for (let x = 0; x < states; x++) {
+    const weight = weights[x]!;
+    if (!(weight >= 0 && weight <= 1)) {
+      throw new RangeError(`${node.id}: weight of ${node.states[x]} is ${weight}, not a number from 0 to 1`);
+    }
+    if (weight > 0) highest = x;
+  }
+  const changesAt: number[] = [];
+  for (let x = 0; x < highest; x++) if (weights[x] !== weights[x + 1]) changesAt.push(x);
+
+  const changes = changesAt.length;
+  const steps = new Float64Array(changes + 1);
+  for (let t = 0; t < changes; t++) steps[t] = weights[changesAt[t]!]!;
+  steps[changes] = highest < 0 ? 0 : weights[highest]!;
+  const at = Math.max(highest, 0);
+  const top = new Float64Array(faults).fill(1);
+  const ratio = new Float64Array(changes * faults).fill(1);
+  for (const { fault, cumulative } of node.given) {
+    top[fault] = cumulative[at]!;
+    for (let t = 0; t < changes; t++) ratio[t * faults + fault] = over(cumulative[changesAt[t]!]!, cumulative[at]!);
+  }
+  const topLeak = node.leak[at]!;
+  const ratioLeak = Float64Array.from(changesAt, (x) => over(node.leak[x]!, topLeak));
+  return { faults, topLeak, top, changes, ratioLeak, ratio, steps };
+}
+
+/** P(e | h) for every condition of any list; dormant members leave the finding alone. Cost: members times (changes + 1). */
+export function likelihoods(terms: Terms, conditions: Conditions): Float64Array {
+  const { faults, changes, top, ratio, ratioLeak, steps, topLeak } = terms;
+  const { most, count, size, members, dormant } = conditions;
+  const result = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const end = i * most + size[i]!;
+    let product = topLeak;
+    for (let m = i * most, asleep = dormant[i]!; m < end; m++, asleep >>= 1) {
+      if ((asleep & 1) === 0) product *= top[members[m]!]!;
+    }
+    let below = 0;
+    let mixed = 0;
+    for (let t = 0; t < changes; t++) {
+      let r = ratioLeak[t]!;
+      for (let m = i * most, asleep = dormant[i]!; m < end; m++, asleep >>= 1) {
+        if ((asleep & 1) === 0) r *= ratio[t * faults + members[m]!]!;
+      }
+      mixed += steps[t]! * (r - below);
+      below = r;
+    }
+    result[i] = product * (mixed + steps[changes]! * (1 - below));
+  }
+  return result;
+}
+
+/** The same for the list of all sets, one multiplication per set and factor. */
+export function likelihoodsOfAll(terms: Terms, all: AllConditions): Float64Array {
+  const result = new Float64Array(all.count);
+  result[0] = terms.topLeak;
+  multiplyDown(result, terms.top, all);
+  multiplyMixed(result, terms, all);
+  return result;
+}
+
+/** values[child] = values[parent] times by[the fault it adds], from values[0] down. Cost: one multiplication per set. */
+export function multiplyDown(values: Float64Array, by: Float64Array, all: AllConditions): void {
+  const { faults, most, levels, last } = all;
+  let child = 1;
+  for (let k = 1; k <= most; k++) {
+    const end = levels[k]!;
+    for (let parent = levels[k - 1]!; parent < end; parent++) {
+      const value = values[parent]!;
+      for (let fault = k === 1 ? 0 : last[parent]! + 1; fault < faults; fault++) values[child++] = value * by[fault]!;
+    }
+  }
+}
+
+/**
+ * Multiplies `weights` by the part of P(e | h) that is not a plain product, w_0 R_0 + ... + w_T (1 - R_(T-1)), for all
+ * sets. Cost: two multiplications per set and ratio, three where the lowest weight is not 0.
+ */
+export function multiplyMixed(weights: Float64Array, terms: Terms, all: AllConditions): void {
+  const { changes, steps } = terms;
+  if (changes === 0) multiplyEach(weights, steps[0]!);
+  else if (changes === 1 && steps[0] === 0) multiplyOneRatio(weights, terms, all);
+  else multiplyRatios(weights, terms, all);
+}
+
+function multiplyEach(weights: Float64Array, by: number): void {
+  if (by === 1) return;
+  for (let i = 0; i < weights.length; i++) weights[i]! *= by;
+}
+
+/** One crisp state above the most normal: 1 - R. */
+function multiplyOneRatio(weights: Float64Array, terms: Terms, all: AllConditions): void {
+  const { faults, most, levels, last } = all;
+  const { ratio } = terms;
+  const step = terms.steps[1]!;
+  const above = new Float64Array(levels[most]!);
+  const leak = terms.ratioLeak[0]!;
+  if (most > 0) above[0] = leak;
+  weights[0]! *= step * (1 - leak);
+  let child = 1;
+  for (let k = 1; k <= most; k++) {
+    const inner = k < most;
+    const end = levels[k]!;
+    for (let parent = levels[k - 1]!; parent < end; parent++) {
+      const r = above[parent]!;
+      let fault = k === 1 ? 0 : last[parent]! + 1;
+      if (inner) {
+        for (; fault < faults; fault++, child++) {
+          const product = r * ratio[fault]!;
+          above[child] = product;
+          weights[child]! *= step * (1 - product);
+        }
+      } else if (step === 1) {
+        for (; fault < faults; fault++, child++) weights[child]! *= 1 - r * ratio[fault]!;
+      } else {
+        for (; fault < faults; fault++, child++) weights[child]! *= step * (1 - r * ratio[fault]!);
+      }
+    }
+  }
+}
+
+function multiplyRatios(weights: Float64Array, terms: Terms, all: AllConditions): void {
+  const { faults, most, levels, last } = all;
+  const { changes, ratio, ratioLeak, steps } = terms;
+  const inner = levels[most]!;
+  const above = new Float64Array(Math.max(inner, 1) * changes);
+  above.set(ratioLeak);
+  weights[0]! *= mix(ratioLeak, steps, changes);
+  const product = new Float64Array(changes);
+  const lastStep = steps[changes]!;
+  let child = 1;
+  for (let k = 1; k <= most; k++) {
+    const end = levels[k]!;
+    for (let parent = levels[k - 1]!; parent < end; parent++) {
+      const from = parent * changes;
+      for (let fault = k === 1 ? 0 : last[parent]! + 1; fault < faults; fault++, child++) {
+        let below = 0;
+        let mixed = 0;
+        for (let t = 0; t < changes; t++) {
+          const r = above[from + t]! * ratio[t * faults + fault]!;
+          mixed += steps[t]! * (r - below);
+          below = r;
+          product[t] = r;
+        }
+        weights[child]! *= mixed + lastStep * (1 - below);
+        if (child < inner) above.set(product, child * changes);
+      }
+    }
+  }
+}
+
+function mix(ratios: Float64Array, steps: Float64Array, changes: number): number {
+  let below = 0;
+  let mixed = 0;
+  for (let t = 0; t < changes; t++) {
+    mixed += steps[t]! * (ratios[t]! - below);
+    below = ratios[t]!;
+  }
+  return mixed + steps[changes]! * (1 - below);
+}
+
+/** A ratio of cumulative chances; 1 where both are 0, so that the product in front decides. */
+const over = (part: number, whole: number): number => (whole > 0 ? part / whole : 1);

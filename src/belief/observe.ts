@@ -1,0 +1,160 @@
+/** Evidence on a starting belief: the exact posterior over all sets of at most K faults. */
+import type { Belief } from './belief.ts';
+import { type AllConditions, type Conditions, enumerate } from './conditions.ts';
+import { contradiction } from './contradiction.ts';
+import { factor, likelihoods, likelihoodsOfAll, multiplyDown, multiplyMixed, type Terms } from './likelihood.ts';
+import type { Evidence, Network } from './network.ts';
+import { elementarySymmetric } from './prior.ts';
+import { divide, fromLogarithms, logWeights, sum, trusted } from './underflow.ts';
+
+/** Findings that every condition forbids together are an answer, not an error: a finding or the knowledge is wrong. */
+export type Observed =
+  | {
+      readonly kind: 'belief';
+      readonly belief: Belief;
+      /** natural logarithm of P(all evidence), among sets of at most K faults */
+      readonly logChance: number;
+    }
+  | {
+      readonly kind: 'contradiction';
+      /** the first finding, in the order of the evidence, that no condition allows after those before it */
+      readonly finding: number;
+      /** earlier findings that forbid it together, none of which can be left out; empty where it is impossible alone */
+      readonly against: readonly number[];
+    };
+
+/**
+ * The posterior P(h | e) over all sets h of at most `most` faults.
+ *
+ *     P(h | e) = P(h) product over findings of P(e_j | h) / P(e),   P(h) = product of o_f over h / sum of the same
+ *     P(e_j | h) = sum over x of weight_x (C_x - C_(x-1)),          C_x = leak_x product over f in h of F_f(x)
+ *
+ * `odds`: one per fault, finite, 0 or more (`startingOdds`). `evidence`: at most one piece per finding; their order
+ * matters only for which finding a contradiction names. Exact but for rounding: every term is positive.
+ * Edges: no evidence gives the prior; evidence with equal weights on all states scales `logChance` and nothing else;
+ * odds of 0 rule a fault out; products too small for a double are summed in logarithms. Throws on malformed evidence.
+ * Cost: one multiplication per set for the odds and for all evidence on most normal states together, two for every
+ * other crisp finding. 49 faults, 3, 20 findings: about a millisecond.
+ * Source: F. J. Diez, UAI 1993 (noisy-MAX); J. Pearl, Probabilistic Reasoning in Intelligent Systems, 1988 (virtual evidence).
+ */
+export function posterior(
+  network: Network,
+  odds: ArrayLike<number>,
+  evidence: readonly Evidence[],
+  most: number,
+): Observed {
+  const faults = network.faults.length;
+  const terms = factorAll(network, odds, evidence);
+  const all = enumerate(faults, most);
+  const { weights, scale } = weigh(terms, odds, all);
+  const total = sum(weights);
+  if (trusted(total)) {
+    divide(weights, total);
+    return {
+      kind: 'belief',
+      belief: { conditions: all, chance: weights },
+      logChance: Math.log(total) + scale - Math.log(priorTotal(odds, most)),
+    };
+  }
+  return inLogarithms(terms, odds, evidence, all);
+}
+
+/**
+ * The posterior over any list of conditions, dormant members included, with P(h) proportional to the product of the odds
+ * of its members. For lists that are not all sets: those a planner keeps. Returns the chances, or null where no
+ * condition of the list allows the evidence. Cost: conditions times members times findings.
+ */
+export function posteriorOver(
+  network: Network,
+  odds: ArrayLike<number>,
+  evidence: readonly Evidence[],
+  conditions: Conditions,
+): Float64Array | null {
+  const each = factorAll(network, odds, evidence).map((terms) => likelihoods(terms, conditions));
+  const weights = oddsOfEach(odds, conditions);
+  for (const likelihood of each) for (let i = 0; i < weights.length; i++) weights[i]! *= likelihood[i]!;
+  const total = sum(weights);
+  if (trusted(total)) {
+    divide(weights, total);
+    return weights;
+  }
+  const logs = logWeights(odds, each, conditions);
+  return fromLogarithms(logs) === -Infinity ? null : logs;
+}
+
+/** Factors every piece of evidence, refusing what is malformed. */
+export function factorAll(network: Network, odds: ArrayLike<number>, evidence: readonly Evidence[]): Terms[] {
+  const faults = network.faults.length;
+  if (odds.length !== faults) throw new RangeError(`${faults} faults and ${odds.length} odds: give one for each fault`);
+  for (let fault = 0; fault < faults; fault++) {
+    if (!(odds[fault]! >= 0 && odds[fault]! < Infinity)) {
+      throw new RangeError(`odds of ${network.faults[fault]} are ${odds[fault]}: give a finite number, 0 or more`);
+    }
+  }
+  const seen = new Set<number>();
+  return evidence.map(({ finding, weights }) => {
+    const node = network.findings[finding];
+    if (!node) throw new RangeError(`there is no finding number ${finding}; there are ${network.findings.length}`);
+    if (seen.has(finding))
+      throw new RangeError(`${node.id} has two pieces of evidence: merge them, or keep the later one`);
+    seen.add(finding);
+    return factor(node, weights, faults);
+  });
+}
+
+/** Sum over all sets of at most `most` faults of the product of their odds. */
+function priorTotal(odds: ArrayLike<number>, most: number): number {
+  return elementarySymmetric(odds, most).reduce((sum, e) => sum + e, 0);
+}
+
+/** Unnormalised weights of all sets; the plain products of all evidence are folded into the odds first. */
+function weigh(
+  terms: readonly Terms[],
+  odds: ArrayLike<number>,
+  all: AllConditions,
+): { weights: Float64Array; scale: number } {
+  const folded = Float64Array.from(odds);
+  let scale = 0;
+  for (const { top, topLeak } of terms) {
+    scale += Math.log(topLeak);
+    for (let fault = 0; fault < folded.length; fault++) folded[fault]! *= top[fault]!;
+  }
+  const weights = new Float64Array(all.count);
+  weights[0] = scale === -Infinity ? 0 : 1;
+  multiplyDown(weights, folded, all);
+  for (const each of terms) multiplyMixed(weights, each, all);
+  return { weights, scale };
+}
+
+/** The slow way, for evidence that is impossible or all but. */
+function inLogarithms(
+  terms: readonly Terms[],
+  odds: ArrayLike<number>,
+  evidence: readonly Evidence[],
+  all: AllConditions,
+): Observed {
+  const each = terms.map((one) => likelihoodsOfAll(one, all));
+  const logs = logWeights(odds, each, all);
+  const logTotal = fromLogarithms(logs);
+  if (logTotal === -Infinity) {
+    const { finding, against } = contradiction(logWeights(odds, [], all), each);
+    return {
+      kind: 'contradiction',
+      finding: evidence[finding]!.finding,
+      against: against.map((index) => evidence[index]!.finding),
+    };
+  }
+  return {
+    kind: 'belief',
+    belief: { conditions: all, chance: logs },
+    logChance: logTotal - Math.log(priorTotal(odds, all.most)),
+  };
+}
+
+function oddsOfEach(odds: ArrayLike<number>, { most, count, size, members }: Conditions): Float64Array {
+  const product = new Float64Array(count).fill(1);
+  for (let i = 0; i < count; i++) {
+    for (let slot = 0; slot < size[i]!; slot++) product[i]! *= odds[members[i * most + slot]!]!;
+  }
+  return product;
+}
