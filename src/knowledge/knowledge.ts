@@ -1,6 +1,7 @@
 /** The knowledge after parse and audit: what every other part trusts by type. */
 import type { Network } from '../belief/network.ts';
 import type {
+  Bench,
   Caution,
   Check,
   FactDefinition,
@@ -32,6 +33,8 @@ export interface Knowledge {
   readonly cautions: readonly Caution[];
   readonly facts: readonly FactDefinition[];
   readonly population: Population;
+  /** equipment and parts that checks and remedies may name */
+  readonly bench: Bench;
   readonly rules: {
     readonly history: readonly Rule[];
     readonly ownerWords: readonly Rule[];

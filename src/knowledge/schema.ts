@@ -245,6 +245,7 @@ export const FactDefinition = z.strictObject({
 });
 export type FactDefinition = z.infer<typeof FactDefinition>;
 export const Facts = z.strictObject({ facts: z.array(FactDefinition), $schema: z.string().optional() });
+export type Facts = z.infer<typeof Facts>;
 
 /** Conditions as json-rules-engine reads them. Every condition list has at least one member. */
 export type RuleConditions =
@@ -316,6 +317,14 @@ export const Population = z.strictObject({
 });
 export type Population = z.infer<typeof Population>;
 
+/** What a bench can own and what a repair can use up, with the names people know them by. The shop profile prices and owns them. */
+export const Bench = z.strictObject({
+  equipment: z.array(z.strictObject({ id: Id, name: Text })),
+  parts: z.array(z.strictObject({ id: Id, name: Text })),
+  $schema: z.string().optional(),
+});
+export type Bench = z.infer<typeof Bench>;
+
 /** The kinds of file, their folder and their schema. Folders marked `rules` hold json-rules-engine rules. */
 export const FOLDERS = {
   faults: Fault,
@@ -332,4 +341,4 @@ export const FOLDERS = {
   'window-choice': Rule,
   gates: Rule,
 } as const;
-export const SINGLE_FILES = { 'facts.json': Facts, 'population.json': Population } as const;
+export const SINGLE_FILES = { 'facts.json': Facts, 'population.json': Population, 'bench.json': Bench } as const;
