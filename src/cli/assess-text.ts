@@ -1,7 +1,7 @@
 /** An assessment as text for a terminal: the same value that `--json` prints. */
 import { styleText } from 'node:util';
+import { type Words, wordsFor } from '../assess/words.ts';
 import type { Assessed, Assessment, CheckAdvice, Option, RankedFault } from '../assessment.ts';
-import { type Figures, figures } from './money-words.ts';
 
 const CAUSES_SHOWN = 6;
 const EVIDENCE_SHOWN = 3;
@@ -21,11 +21,11 @@ export function assessmentText(assessment: Assessment, locale: string): string {
     case 'contradiction':
       return [strong(assessment.title), warm('The findings contradict each other.'), assessment.sentence].join('\n');
     case 'assessed':
-      return assessedText(assessment, figures(locale, assessment.currency));
+      return assessedText(assessment, wordsFor(locale, assessment.currency));
   }
 }
 
-function assessedText(assessed: Assessed, say: Figures): string {
+function assessedText(assessed: Assessed, say: Words): string {
   return [
     strong(assessed.title) + (assessed.invented ? quiet('  (an invented card)') : ''),
     '',
@@ -43,7 +43,7 @@ function assessedText(assessed: Assessed, say: Figures): string {
   ].join('\n');
 }
 
-function verdictLines(assessed: Assessed, say: Figures): string[] {
+function verdictLines(assessed: Assessed, say: Words): string[] {
   const verdict = assessed.verdict;
   const option = assessed.options.find((known) => known.id === verdict.option);
   const head = `${strong('Verdict')}   ${strong(verdict.name)}  ${quiet(`[${verdict.kind}]`)}  ${verdict.justified ? good('justified') : warm('not justified as work')}`;
@@ -54,7 +54,7 @@ function verdictLines(assessed: Assessed, say: Figures): string[] {
   return lines;
 }
 
-function optionFigures(option: Option, say: Figures): string {
+function optionFigures(option: Option, say: Words): string {
   const parts = [
     `works ${say.ofHundred(option.works)}`,
     `holds ${say.ofHundred(option.holds)}`,
@@ -66,7 +66,7 @@ function optionFigures(option: Option, say: Figures): string {
   return parts.join(' · ');
 }
 
-export function nextLines(assessed: Assessed, say: Figures): string[] {
+export function nextLines(assessed: Assessed, say: Words): string[] {
   const next = assessed.next;
   const lines: string[] = [];
   if (next.kind === 'check') {
@@ -88,13 +88,13 @@ export function nextLines(assessed: Assessed, say: Figures): string[] {
   return lines;
 }
 
-export function checkLine(advice: CheckAdvice, say: Figures): string {
+export function checkLine(advice: CheckAdvice, say: Words): string {
   const worth = advice.state === 'closed' || advice.state === 'done' ? '' : `  worth ${say.money(advice.worth)}`;
   const reasons = advice.reasons.length > 0 ? `  ${quiet(advice.reasons.join(' '))}` : '';
   return `${advice.state.replaceAll('-', ' ').padEnd(28)} ${advice.name}  ${Math.round(advice.minutes)} min${worth}${reasons}`;
 }
 
-function causeLines(assessed: Assessed, say: Figures): string[] {
+function causeLines(assessed: Assessed, say: Words): string[] {
   const lines = [strong('Where it points')];
   const shown = assessed.ranking.slice(0, CAUSES_SHOWN);
   const width = Math.max(...shown.map((fault) => fault.name.length), 0);
@@ -120,7 +120,7 @@ function causeLines(assessed: Assessed, say: Figures): string[] {
   return lines;
 }
 
-function causeLine(fault: RankedFault, width: number, say: Figures): string {
+function causeLine(fault: RankedFault, width: number, say: Words): string {
   const telling = fault.evidence
     .filter((item) => Math.abs(item.decibels) >= LEAST_DECIBELS)
     .slice(0, EVIDENCE_SHOWN)
@@ -134,7 +134,7 @@ function bar(chance: number): string {
   return '#'.repeat(filled) + quiet('.'.repeat(BAR - filled));
 }
 
-function optionLines(assessed: Assessed, say: Figures): string[] {
+function optionLines(assessed: Assessed, say: Words): string[] {
   const lines = [strong('Options')];
   for (const option of assessed.options.slice(0, OPTIONS_SHOWN)) {
     lines.push(`  ${option.justified ? good('+') : ' '} ${option.name}  ${quiet(optionFigures(option, say))}`);
@@ -144,7 +144,7 @@ function optionLines(assessed: Assessed, say: Figures): string[] {
   return lines;
 }
 
-function firmnessLines(assessed: Assessed, say: Figures): string[] {
+function firmnessLines(assessed: Assessed, say: Words): string[] {
   const { certificate, sensitivity, prior } = assessed;
   const lines = [
     quiet(

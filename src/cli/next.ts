@@ -1,7 +1,7 @@
+import { wordsFor } from '../assess/words.ts';
 import { assessFlags, assessNamed } from './assess.ts';
 import { assessmentText, checkLine, nextLines } from './assess-text.ts';
 import { type Command, printJson } from './command.ts';
-import { figures } from './money-words.ts';
 
 export const nextCommand: Command = {
   name: 'next',
@@ -28,7 +28,7 @@ export const nextCommand: Command = {
     } else if (assessment.kind !== 'assessed') {
       process.stdout.write(`${assessmentText(assessment, locale)}\n`);
     } else {
-      const say = figures(locale, assessment.currency);
+      const say = wordsFor(locale, assessment.currency);
       process.stdout.write(
         `${[...nextLines(assessment, say), '', ...assessment.checks.map((advice) => checkLine(advice, say))].join('\n')}\n`,
       );

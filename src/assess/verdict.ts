@@ -1,0 +1,90 @@
+/** The chosen option as a verdict with its reasons, in a technician's words. */
+import type { Option, RankedFault } from '../assessment.ts';
+import type { Words } from './words.ts';
+
+export interface Situation {
+  readonly chosen: Option;
+  /** best first */
+  readonly options: readonly Option[];
+  readonly ranking: readonly RankedFault[];
+  readonly sound: number;
+  readonly horizonDays: number;
+  readonly ownStock: boolean;
+  readonly words: Words;
+}
+
+/** Evidence below this many decibels is no reason worth a sentence. */
+const LEAST_DECIBELS = 3;
+const EVIDENCE_NAMED = 3;
+/** A cause this likely can stand alone in a sentence; below, it leads among others. */
+const CLEAR = 0.5;
+
+export function because(situation: Situation): string {
+  const { chosen, ranking, sound, horizonDays, words } = situation;
+  const top = ranking[0];
+  if (chosen.verdict === 'return') {
+    const host = ranking.find((fault) => fault.site === 'host');
+    const where =
+      host && host.chance > 0.25 ? ` ${host.name} is the likeliest reason (${words.percent(host.chance)}).` : '';
+    return `The card itself is sound with a chance of ${words.percent(sound)}: it goes back as it is.${where}`;
+  }
+  if (chosen.verdict === 'scrap') {
+    const work = bestWork(situation);
+    if (!work) return 'No repair is open for what this card most likely has.';
+    return `No repair reaches its margin: the best of them, ${lower(work.name)}, works in ${words.ofHundred(work.works)}, costs ${words.money(work.cost.total)} and comes to ${words.money(work.surplus)} where ${words.money(work.margin)} is needed.`;
+  }
+  return `${causePhrase(top, words)}; it works in ${words.ofHundred(chosen.works)} such cards and still after ${words.days(horizonDays)} in ${words.ofHundred(chosen.holds)}.`;
+}
+
+function causePhrase(top: RankedFault | undefined, words: Words): string {
+  if (!top) return 'No single cause stands out';
+  const lead = top.chance >= CLEAR ? 'is the likely cause' : 'leads, among several';
+  return `${top.name} ${lead} (${words.percent(top.chance)})`;
+}
+
+export function reasons(situation: Situation): string[] {
+  const { chosen, options, ranking, ownStock, words } = situation;
+  const list: string[] = [];
+  const top = ranking[0];
+  if (top) {
+    const pro = top.evidence.filter((item) => item.decibels >= LEAST_DECIBELS).slice(0, EVIDENCE_NAMED);
+    const con = top.evidence.filter((item) => item.decibels <= -LEAST_DECIBELS).slice(0, 1);
+    if (pro.length > 0)
+      list.push(
+        `For ${lower(top.name)}: ${pro.map((item) => `${lower(item.name)} ${lower(item.stateName)}`).join('; ')}.`,
+      );
+    if (con.length > 0)
+      list.push(`Against it: ${con.map((item) => `${lower(item.name)} ${lower(item.stateName)}`).join('; ')}.`);
+  }
+  if (isWork(chosen)) {
+    list.push(
+      `Expected cost ${words.money(chosen.cost.total)}: labour ${words.money(chosen.cost.labour)}, parts ${words.money(chosen.cost.parts)}, consumables ${words.money(chosen.cost.consumables)}, comebacks ${words.money(chosen.cost.comeback)}.`,
+    );
+    if (!ownStock && chosen.floor !== null && chosen.ceiling !== null)
+      list.push(
+        `A price from ${words.money(chosen.floor)} (covers the shop) to ${words.money(chosen.ceiling)} (the owner is no worse off) suits both.`,
+      );
+  }
+  const rival = options.find(
+    (option) => option.id !== chosen.id && option.verdict !== chosen.verdict && (option.justified || !isWork(option)),
+  );
+  if (rival)
+    list.push(`Next best is ${lower(rival.name)}: ${words.money(chosen.surplus - rival.surplus)} less surplus.`);
+  return list;
+}
+
+export function isWork(option: Option): boolean {
+  return option.verdict !== 'return' && option.verdict !== 'scrap';
+}
+
+function bestWork({ options }: Situation): Option | undefined {
+  return options.filter(isWork).sort((a, b) => b.surplus - b.margin - (a.surplus - a.margin))[0];
+}
+
+export function lower(text: string): string {
+  const second = text.charAt(1);
+  // an abbreviation such as PCIe or BGA keeps its capital
+  return second !== '' && second === second.toUpperCase() && second !== second.toLowerCase()
+    ? text
+    : `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+}
