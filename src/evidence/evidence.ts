@@ -1,5 +1,6 @@
 /** What the record says once its facts have passed the rules and its readings have been graded. */
 import type { Id, Rule, Window } from '../knowledge/schema.ts';
+import type { Event } from '../record/schema.ts';
 
 /** A number read from what was typed, corrected, with its uncertainty, graded into the states of a finding. */
 export interface GradedReading {
@@ -62,6 +63,30 @@ export interface GatheredEvidence {
   readonly cautions: readonly Id[];
   /** preparations already made and checks already done are not known from the record: none are assumed */
   readonly fired: readonly Rule[];
+}
+
+export type Treated = Extract<Event, { type: 'treated' }>;
+
+/** What was observed between two treatments, or before the first. */
+export interface Segment {
+  readonly findings: readonly FindingEvidence[];
+  /** the treatment that ended it; the last segment has none */
+  readonly endedBy?: Treated;
+}
+
+/** An observation that says nothing as things stand. It stays in the record. */
+export interface SetAside {
+  readonly finding: Id;
+  /** where it stands, such as `timeline.3` */
+  readonly path: string;
+  readonly because: string;
+}
+
+/** The evidence, and what the timeline holds besides. */
+export interface Gathered extends GatheredEvidence {
+  /** in order, at least one; `findings` is the first one's with the owner's words, the last is the card as it lies there */
+  readonly segments: readonly Segment[];
+  readonly setAside: readonly SetAside[];
 }
 
 /** Something wrong with a record. Nothing typed is lost: `typed` keeps it. */

@@ -1,0 +1,90 @@
+/**
+ * The order of safety, as a gate: resistance before voltage before image, and the first power from a supply that limits its
+ * current. A card with a shorted rail burns what the short has spared; a bench that has not measured does not know.
+ */
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import type { Finding, Id } from '../knowledge/schema.ts';
+import type { FindingEvidence } from './evidence.ts';
+import { shareOf } from './facts.ts';
+
+/** The check whose findings must be known before power. */
+export const RESISTANCES_CHECK: Id = 'rail-resistances';
+/** The state of a rail that forbids power. */
+export const SHORT_STATE: Id = 'short';
+/** Checks that power the card from a current-limited supply: one of them comes before any other power. */
+export const LIMITED_CHECKS: readonly Id[] = ['rails-on-limited-supply', 'idle-current'];
+/** A rail counts as short when more than this share of its weight rests on `short`: an even split still lets power on, current-limited. */
+export const SHORT_SHARE = 0.5;
+
+/** Whether a finding concerns this card. */
+export type Applies = 'yes' | 'no' | 'unknown';
+
+/**
+ * Why each powered check is closed. Checks that may be done are absent, and so are all unpowered ones.
+ *
+ * `observed` is what the bench has seen since the last treatment, and nothing from before it: work on a card makes its rails unknown again. What only
+ * the owner said, or nobody could tell, counts as not measured.
+ */
+export function powerGate(
+  knowledge: Pick<Knowledge, 'checks' | 'findings'>,
+  observed: readonly FindingEvidence[],
+  applies: (finding: Id) => Applies,
+): ReadonlyMap<Id, readonly string[]> {
+  const seen = new Map(observed.filter(({ origin }) => origin !== 'owner').map((item) => [item.finding, item]));
+  const rails = railReasons(knowledge, seen, applies);
+  const limited = limitedReason(knowledge, seen);
+  const closed = new Map<Id, readonly string[]>();
+  for (const check of knowledge.checks) {
+    if (!check.powers) continue;
+    const reasons = LIMITED_CHECKS.includes(check.id) ? rails : [...rails, ...limited];
+    if (reasons.length > 0) closed.set(check.id, reasons);
+  }
+  return closed;
+}
+
+/** The rails that the gate asks for on this card, in the order of the knowledge. */
+export function railsOf(knowledge: Pick<Knowledge, 'checks' | 'findings'>): readonly Finding[] {
+  const yields = knowledge.checks.find(({ id }) => id === RESISTANCES_CHECK)?.yields ?? [];
+  return knowledge.findings.filter(
+    ({ id, states }) => yields.includes(id) && states.some((state) => state.id === SHORT_STATE),
+  );
+}
+
+function railReasons(
+  knowledge: Pick<Knowledge, 'checks' | 'findings'>,
+  seen: ReadonlyMap<Id, FindingEvidence>,
+  applies: (finding: Id) => Applies,
+): string[] {
+  const rails = railsOf(knowledge).filter(({ id }) => applies(id) !== 'no');
+  if (rails.length === 0) return ['No power: nothing here says which rails must be measured to ground first.'];
+  const short = rails.filter(({ id, states }) => {
+    const evidence = seen.get(id);
+    return (
+      evidence &&
+      shareOf(
+        evidence.weights,
+        states.findIndex((state) => state.id === SHORT_STATE),
+      ) > SHORT_SHARE
+    );
+  });
+  const missing = rails.filter(({ id }) => !seen.has(id));
+  const reasons: string[] = [];
+  if (short.length > 0) reasons.push(`No power while a rail is short to ground: ${names(short)}.`);
+  if (missing.length > 0) {
+    const perhaps = missing.filter(({ id }) => applies(id) === 'unknown');
+    const hint = perhaps.length > 0 ? ` (${names(perhaps)}: unless the card has none; say so)` : '';
+    reasons.push(`No power before these are known not to be short: ${names(missing)}${hint}.`);
+  }
+  return reasons;
+}
+
+function limitedReason(knowledge: Pick<Knowledge, 'checks'>, seen: ReadonlyMap<Id, FindingEvidence>): string[] {
+  const limited = knowledge.checks.filter(({ id }) => LIMITED_CHECKS.includes(id));
+  if (limited.some((check) => check.yields.some((finding) => seen.has(finding)))) return [];
+  const which = limited.map(({ name }) => `"${name}"`).join(' or ');
+  return [`First power only from a current-limited supply${which === '' ? '' : `: do ${which} first`}.`];
+}
+
+function names(findings: readonly Finding[]): string {
+  return findings.map(({ name }) => name).join(', ');
+}

@@ -1,0 +1,126 @@
+/** A well-formed record against the knowledge: what it names must exist, what it answers must fit, its dates must not run backwards. */
+import type { RecordIssue } from '../evidence/evidence.ts';
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import type { FactDefinition, Finding, Id } from '../knowledge/schema.ts';
+import { nearest } from './nearest.ts';
+import type { Record as CardRecord, Event, FactAnswers, Seen } from './schema.ts';
+
+type Answer = FactAnswers[string];
+
+/** Everything in the record that the knowledge does not know or that does not fit, all at once, in the order of the timeline. */
+export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIssue[] {
+  const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
+  const facts = new Map(knowledge.facts.filter(({ step }) => step !== 'derived').map((fact) => [fact.id, fact]));
+  const remedies = knowledge.remedies.map(({ id }) => id);
+  const named = (event: Event, path: string): RecordIssue[] => {
+    switch (event.type) {
+      case 'arrived':
+        return checkFacts(event.facts, facts, `${path}.facts`);
+      case 'seen':
+        return checkSeen(event, findings, path);
+      case 'measured':
+        return unknownFinding(event.finding, findings, path);
+      case 'treated':
+        return remedies.includes(event.remedy) ? [] : [unknown('remedy', event.remedy, remedies, `${path}.remedy`)];
+      case 'note':
+        return [];
+    }
+  };
+  return record.timeline.flatMap((event, index) => {
+    const path = `timeline.${index}`;
+    const backwards = runsBackwards(record.timeline, index, path);
+    return [...backwards, ...named(event, path)];
+  });
+}
+
+function runsBackwards(timeline: readonly Event[], index: number, path: string): RecordIssue[] {
+  const [before, now] = [timeline[index - 1], timeline[index]];
+  if (!before || !now || Date.parse(now.at) >= Date.parse(before.at)) return [];
+  return [
+    {
+      path: `${path}.at`,
+      wrong: `${now.at} is before ${before.at}, the event above it: the timeline runs backwards.`,
+      todo: 'Put events in the order they happened, or correct the date.',
+      typed: now.at,
+    },
+  ];
+}
+
+function checkFacts(answers: FactAnswers, facts: ReadonlyMap<Id, FactDefinition>, path: string): RecordIssue[] {
+  return Object.entries(answers).flatMap(([id, answer]) => {
+    const definition = facts.get(id);
+    const here = `${path}.${id}`;
+    if (!definition) return [unknown('fact', id, [...facts.keys()], here)];
+    const misfit = answer === null ? undefined : misfitOf(answer, definition);
+    return misfit ? [{ path: here, ...misfit, typed: write(answer) }] : [];
+  });
+}
+
+function misfitOf(
+  answer: NonNullable<Answer>,
+  { name, type }: FactDefinition,
+): Pick<RecordIssue, 'wrong' | 'todo'> | undefined {
+  const misfit = (todo: string) => ({
+    wrong: `${write(answer)} is no answer to "${name}".`,
+    todo: `${todo} "Can't tell" is null.`,
+  });
+  switch (type.kind) {
+    case 'yes-no':
+      return typeof answer === 'boolean' ? undefined : misfit('Answer true or false.');
+    case 'number': {
+      const fits = typeof answer === 'number' && answer >= type.min && answer <= type.max;
+      return fits
+        ? undefined
+        : misfit(`Give a number from ${type.min} to ${type.max} ${type.unit}.`.replace(' .', '.'));
+    }
+    case 'choice': {
+      const ids = type.values.map(({ id }) => id);
+      return typeof answer === 'string' && ids.includes(answer)
+        ? undefined
+        : misfit(`Choose one of ${ids.join(', ')}.`);
+    }
+    case 'set': {
+      const ids = type.values.map(({ id }) => id);
+      const fits = Array.isArray(answer) && answer.every((member) => ids.includes(member));
+      return fits ? undefined : misfit(`Give a list of any of ${ids.join(', ')}.`);
+    }
+  }
+}
+
+function checkSeen(event: Seen, findings: ReadonlyMap<Id, Finding>, path: string): RecordIssue[] {
+  const finding = findings.get(event.finding);
+  if (!finding) return unknownFinding(event.finding, findings, path);
+  const states = finding.states.map(({ id }) => id);
+  const issues: RecordIssue[] = [];
+  if (event.state !== null && !states.includes(event.state)) {
+    issues.push(unknown('state', event.state, states, `${path}.state`, ` of "${finding.name}"`));
+  }
+  for (const state of Object.keys(event.weights ?? {})) {
+    if (!states.includes(state))
+      issues.push(unknown('state', state, states, `${path}.weights.${state}`, ` of "${finding.name}"`));
+  }
+  if (event.weights && !Object.values(event.weights).some((weight) => weight > 0)) {
+    issues.push({
+      path: `${path}.weights`,
+      wrong: `No state of "${finding.name}" has any weight: something was seen, so one of them must be possible.`,
+      todo: 'Give the states that are possible a weight above 0, or leave the weights out and set the state to null for "can\'t tell".',
+      typed: write(event.weights),
+    });
+  }
+  return issues;
+}
+
+function unknownFinding(id: Id, findings: ReadonlyMap<Id, Finding>, path: string): RecordIssue[] {
+  return findings.has(id) ? [] : [unknown('finding', id, [...findings.keys()], `${path}.finding`)];
+}
+
+/** Few alternatives are listed whole; of many, the nearest in spelling are named. */
+function unknown(kind: string, id: string, ids: readonly string[], path: string, of = ''): RecordIssue {
+  const few = ids.length <= 12 ? ids : nearest(id, ids, 3);
+  const todo = `${ids.length <= 12 ? 'Choose one of' : 'Nearest are'} ${few.join(', ')}.`;
+  return { path, wrong: `"${id}" is not a ${kind}${of} that is known here.`, todo, typed: id };
+}
+
+function write(value: unknown): string {
+  return typeof value === 'string' ? value : JSON.stringify(value);
+}
