@@ -1,6 +1,7 @@
 /**
- * What a rule's conditions mean, and whether they can ever hold. A comparison with an unknown fact does not match,
- * whatever the operator, unless the rule's `unknownMeans` says `match` for that fact.
+ * What a rule's conditions mean, and whether they can ever hold. An unknown fact counts as what keeps the rule from
+ * matching, or as what makes it match where `unknownMeans` says so; under a negation the comparison is turned round to
+ * that end. The evidence evaluates rules in exactly this way.
  */
 import type { FactDefinition, RuleConditions } from './schema.ts';
 
@@ -87,7 +88,7 @@ export const MOST_ASSIGNMENTS = 100_000;
 
 /**
  * Whether facts can be such that all of `claims` hold and none of `refuted` does. Only values that can tell the
- * comparisons apart are tried: named choices and one other, each bound of a number and a point between bounds, each
+ * comparisons apart are tried: named choices and one other, each bound of a number and a point between two bounds, each
  * subset of the named members of a set, and unknown (unless `allKnown`). Depth first with pruning; exact up to
  * MOST_ASSIGNMENTS, then `too-large`. Facts and operators must be known.
  */
@@ -136,16 +137,16 @@ export function satisfy(
 
 /** True or false once the facts assigned so far decide it, undefined before. */
 function holds(claim: Claim, assigned: ReadonlyMap<string, TriedValue>): boolean | undefined {
-  const decide = (conditions: RuleConditions): boolean | undefined => {
-    if ('all' in conditions) return every(conditions.all.map(decide));
-    if ('any' in conditions) return negate(every(conditions.any.map((inner) => negate(decide(inner)))));
-    if ('not' in conditions) return negate(decide(conditions.not));
+  const decide = (conditions: RuleConditions, negated: boolean): boolean | undefined => {
+    if ('all' in conditions) return every(conditions.all.map((inner) => decide(inner, negated)));
+    if ('any' in conditions) return negate(every(conditions.any.map((inner) => negate(decide(inner, negated)))));
+    if ('not' in conditions) return negate(decide(conditions.not, !negated));
     if (!assigned.has(conditions.fact)) return undefined;
     const value = assigned.get(conditions.fact);
-    if (value === undefined) return claim.unknownMeans?.[conditions.fact] === 'match';
+    if (value === undefined) return (claim.unknownMeans?.[conditions.fact] === 'match') !== negated;
     return OPERATORS[conditions.operator]!.holds(value, conditions.value);
   };
-  return decide(claim.conditions);
+  return decide(claim.conditions, false);
 }
 
 function every(parts: readonly (boolean | undefined)[]): boolean | undefined {
@@ -169,8 +170,8 @@ function valuesThatMatter(definition: FactDefinition, comparisons: readonly Comp
     }
     case 'number': {
       const bounds = [...new Set([type.min, ...(named as Set<number>), type.max])].sort((a, b) => a - b);
-      const between = bounds.slice(1).map((bound, i) => (bound + bounds[i]!) / 2);
-      return [...bounds, ...between].filter((value) => value >= type.min && value <= type.max);
+      const between = bounds.slice(1).map((bound, i) => (type.whole ? bounds[i]! + 1 : (bound + bounds[i]!) / 2));
+      return [...bounds, ...between].filter((value) => !type.whole || Number.isInteger(value));
     }
     case 'set':
       return subsetsOf([...(named as Set<string>)]);

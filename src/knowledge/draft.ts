@@ -30,6 +30,16 @@ export interface Filed<T> {
   readonly value?: T;
 }
 
+/** Stands for the content of a file that is there and cannot be read as JSON. */
+export class Unreadable {
+  readonly wrong: string;
+  readonly todo: string;
+  constructor(wrong: string, todo: string) {
+    this.wrong = wrong;
+    this.todo = todo;
+  }
+}
+
 export interface Draft {
   readonly faults: readonly Filed<Fault>[];
   readonly findings: readonly Filed<Finding>[];
@@ -92,6 +102,10 @@ interface Schema {
 }
 
 function readValue(file: string, raw: unknown, schema: unknown, problems: Problem[]): unknown {
+  if (raw instanceof Unreadable) {
+    problems.push({ file, path: '', kind: 'bad-json', wrong: raw.wrong, todo: raw.todo });
+    return undefined;
+  }
   const parsed = (schema as Schema).safeParse(raw);
   if (!parsed.success) {
     problems.push(...explainSchemaIssues(file, raw, parsed.error.issues as Parameters<typeof explainSchemaIssues>[2]));

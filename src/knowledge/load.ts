@@ -1,59 +1,64 @@
 /** The knowledge on disk. Only this file of the folder knows that there is a disk. */
 import { readdir, readFile } from 'node:fs/promises';
-import { join, relative, sep } from 'node:path';
+import { join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseShop } from '../shop/parse.ts';
-import type { Shop } from '../shop/schema.ts';
-import { inOrder } from './audit.ts';
-import type { Problem } from './knowledge.ts';
+import { type ParsedShop, parseShop } from '../shop/parse.ts';
+import { Unreadable } from './draft.ts';
 import { type ParsedKnowledge, parseKnowledge } from './parse.ts';
 
 export const RULES_FOLDER = fileURLToPath(new URL('../../rules', import.meta.url));
 
 /** Reads and parses the knowledge; files that are no JSON are problems like any other, and hide none. */
 export async function loadKnowledge(folder: string = RULES_FOLDER): Promise<ParsedKnowledge> {
-  const { files, problems } = await readRules(folder);
-  const parsed = await parseKnowledge(files);
-  if (problems.length === 0) return parsed;
-  return { ok: false, problems: inOrder([...problems, ...(parsed.ok ? [] : parsed.problems)]) };
-}
-
-/** Every JSON file under the folder as path -> content. A file that is no JSON is kept as undefined, with its problem. */
-export async function readRules(folder: string): Promise<{ files: Map<string, unknown>; problems: Problem[] }> {
-  const files = new Map<string, unknown>();
-  const problems: Problem[] = [];
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
-  for (const entry of entries) {
-    if (!entry.isFile() || !entry.name.endsWith('.json')) continue;
-    const path = join(entry.parentPath, entry.name);
-    const file = relative(folder, path).split(sep).join('/');
-    const read = readJson(await readFile(path, 'utf8'));
-    if (read.ok) files.set(file, read.value);
-    else problems.push({ file, path: '', kind: 'bad-json', wrong: read.wrong, todo: read.todo });
+  let files: ReadonlyMap<string, unknown>;
+  try {
+    files = await readRules(folder);
+  } catch (cause) {
+    const todo = 'Give the path of a folder with the knowledge, laid out as rules/ is.';
+    const problem = { file: resolve(folder), path: '', kind: 'no-folder', wrong: whyUnread(cause), todo };
+    return { ok: false, problems: [problem] };
   }
-  return { files, problems };
+  return parseKnowledge(files);
 }
 
-export type LoadedShop =
-  | { readonly ok: true; readonly shop: Shop }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** Every JSON file under the folder: path -> content, or why it cannot be read. */
+export async function readRules(folder: string): Promise<Map<string, unknown>> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  const files = entries.filter((entry) => entry.isFile() && entry.name.endsWith('.json'));
+  const read = files.map(async (entry): Promise<[string, unknown]> => {
+    const path = join(entry.parentPath, entry.name);
+    const content = readJson(await readFile(path, 'utf8'));
+    const file = relative(folder, path).split(sep).join('/');
+    return [file, content.ok ? content.value : new Unreadable(content.wrong, content.todo)];
+  });
+  return new Map(await Promise.all(read));
+}
+
+export type LoadedShop = ParsedShop;
 
 /** The shop profile; without a path the default one beside the knowledge. */
 export async function loadShop(path: string = join(RULES_FOLDER, 'shop.json')): Promise<LoadedShop> {
+  const file = resolve(path);
+  const broken = (kind: string, wrong: string, todo: string): LoadedShop => ({
+    ok: false,
+    problems: [{ file, path: '', kind, wrong, todo }],
+  });
   let text: string;
   try {
-    text = await readFile(path, 'utf8');
+    text = await readFile(file, 'utf8');
   } catch (cause) {
-    const why = (cause as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (cause as Error).message;
-    return {
-      ok: false,
-      problems: [{ file: path, path: '', kind: 'no-file', wrong: why, todo: 'Give the path of a shop profile.' }],
-    };
+    return broken('no-file', whyUnread(cause), 'Give the path of a shop profile, such as a copy of rules/shop.json.');
   }
   const read = readJson(text);
-  if (!read.ok)
-    return { ok: false, problems: [{ file: path, path: '', kind: 'bad-json', wrong: read.wrong, todo: read.todo }] };
-  return parseShop(path, read.value);
+  return read.ok ? parseShop(file, read.value) : broken('bad-json', read.wrong, read.todo);
+}
+
+function whyUnread(cause: unknown): string {
+  const { code, message } = cause as NodeJS.ErrnoException;
+  if (code === 'ENOENT') return 'there is nothing here';
+  if (code === 'EISDIR') return 'this is a folder, not a file';
+  if (code === 'ENOTDIR') return 'this is a file, not a folder';
+  return `it cannot be read (${message})`;
 }
 
 type ReadJson =

@@ -1,7 +1,10 @@
 import type { Problem } from './knowledge.ts';
 
+/** A full path stands as it is; everything else lies under rules/. */
+const FULL_PATH = /^(\/|[A-Za-z]:)/;
+
 /** One line: file, path, what is wrong, what to do. */
 export function sayProblem(problem: Problem): string {
-  const where = problem.path === '' ? `rules/${problem.file}` : `rules/${problem.file} at ${problem.path}`;
-  return `${where}: ${problem.wrong}. ${problem.todo}`;
+  const file = FULL_PATH.test(problem.file) ? problem.file : `rules/${problem.file}`;
+  return `${problem.path === '' ? file : `${file} at ${problem.path}`}: ${problem.wrong}. ${problem.todo}`;
 }

@@ -236,7 +236,14 @@ export const FactDefinition = z.strictObject({
   type: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('choice'), values: z.array(z.strictObject({ id: Id, name: Text })).min(2) }),
     z.strictObject({ kind: z.literal('yes-no') }),
-    z.strictObject({ kind: z.literal('number'), unit: z.string(), min: z.number(), max: z.number() }),
+    z.strictObject({
+      kind: z.literal('number'),
+      unit: z.string(),
+      min: z.number(),
+      max: z.number(),
+      /** counted, not measured: there is nothing between 7 and 8 */
+      whole: z.boolean().optional(),
+    }),
     z.strictObject({ kind: z.literal('set'), values: z.array(z.strictObject({ id: Id, name: Text })).min(1) }),
   ]),
   /** where the wizard asks it; 'derived' facts are computed from the record (see evidence/facts.ts) */

@@ -1,5 +1,5 @@
 /** For every reading exactly one window: never two, and none only while a fact is unknown. */
-import type { Claim } from '../conditions.ts';
+import type { Claim, Satisfied } from '../conditions.ts';
 import { satisfy, sayExample } from '../conditions.ts';
 import type { Problem } from '../knowledge.ts';
 import type { Rule } from '../schema.ts';
@@ -56,7 +56,7 @@ function clashes(context: AuditContext, rules: readonly WindowRule[]): Problem[]
             found.kind === 'possible'
               ? `a reading of "${finding}" would get two windows, this one and that of ${first.file}, for example with ${sayExample(found.example)}`
               : `too many facts to tell whether this rule and ${first.file} can choose two windows for one reading`,
-          todo: 'Make the two sets of conditions exclude each other, unknown facts included.',
+          todo: `Make the two sets of conditions exclude each other, unknown facts included.${wholeHint(found)}`,
         },
       ];
     }),
@@ -93,4 +93,11 @@ function gaps(context: AuditContext, finding: string, rules: readonly WindowRule
       todo: 'Add a rule that chooses a window for such a card, or widen this one.',
     },
   ];
+}
+
+function wholeHint(found: Satisfied): string {
+  const fraction =
+    found.kind === 'possible' &&
+    [...found.example].find(([, value]) => typeof value === 'number' && !Number.isInteger(value));
+  return fraction ? ` If "${fraction[0]}" is always a whole number, say "whole": true in facts.json.` : '';
 }

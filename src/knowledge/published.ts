@@ -1,0 +1,54 @@
+/** The JSON Schema of every kind of file and answer, for editors and for other programs. */
+import { z } from 'zod';
+import { Assessment } from '../assessment.ts';
+import { Record } from '../record/schema.ts';
+import { Shop } from '../shop/schema.ts';
+import { Basis, FOLDERS, SINGLE_FILES } from './schema.ts';
+
+type JsonSchema = { [key: string]: unknown };
+
+/** One schema for each kind; rules of all folders share theirs. Files say `"$schema": "../schemas/<kind>.schema.json"`. */
+const KINDS = {
+  fault: FOLDERS.faults,
+  finding: FOLDERS.findings,
+  preparation: FOLDERS.preparations,
+  check: FOLDERS.checks,
+  remedy: FOLDERS.remedies,
+  stop: FOLDERS.stops,
+  window: FOLDERS.windows,
+  source: FOLDERS.sources,
+  caution: FOLDERS.cautions,
+  rule: FOLDERS.history,
+  facts: SINGLE_FILES['facts.json'],
+  population: SINGLE_FILES['population.json'],
+  bench: SINGLE_FILES['bench.json'],
+  shop: Shop,
+  record: Record,
+  assessment: Assessment,
+} as const;
+
+/** Kind -> JSON Schema (draft 2020-12). */
+export function publishedSchemas(): ReadonlyMap<string, JsonSchema> {
+  return new Map(Object.entries(KINDS).map(([kind, schema]) => [kind, publish(kind, schema)]));
+}
+
+function publish(kind: string, schema: z.ZodType): JsonSchema {
+  const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'input', reused: 'ref' }) as JsonSchema;
+  return closeBases({ $schema, title: kind, ...rest }) as JsonSchema;
+}
+
+/**
+ * A number's object takes nothing but its own keys and those of its basis, so that an editor marks a misspelt `becuase`
+ * as the audit does.
+ */
+function closeBases(node: unknown): unknown {
+  if (Array.isArray(node)) return node.map(closeBases);
+  if (typeof node !== 'object' || node === null) return node;
+  const closed: JsonSchema = Object.fromEntries(Object.entries(node).map(([key, inner]) => [key, closeBases(inner)]));
+  if (Array.isArray(closed.allOf)) return { ...closed, unevaluatedProperties: false };
+  const keys = Object.keys((closed.properties as JsonSchema | undefined) ?? {});
+  const merged = keys.includes('basis') && keys.some((key) => !BASIS_KEYS.has(key));
+  return merged && closed.additionalProperties === undefined ? { ...closed, additionalProperties: false } : closed;
+}
+
+const BASIS_KEYS = new Set(Basis.options.flatMap((option) => Object.keys(option.shape)));
