@@ -14,7 +14,7 @@ export interface Conditions {
   /** members[i * most + slot], rising within a condition; slots from size[i] on mean nothing */
   readonly members: Uint16Array;
   /** bit `slot` is set where that member is dormant; `count` long */
-  readonly dormant: Uint8Array;
+  readonly dormant: Uint16Array;
 }
 
 /** Every set of at most `most` faults, all active, in a fixed order: by size, then as words in a dictionary. */
@@ -25,7 +25,9 @@ export interface AllConditions extends Conditions {
   readonly last: Uint16Array;
 }
 
-export const MOST_FAULTS = 5;
+/** What the representation can hold. The bench asks for at most 5; small networks are enumerated whole in tests. */
+const MOST_MEMBERS = 16;
+const MOST_CONDITIONS = 5_000_000;
 
 /** Whether a list is that of all sets, so that its order can be made use of. */
 export const isAll = (conditions: Conditions): conditions is AllConditions => 'levels' in conditions;
@@ -38,14 +40,15 @@ const known = new Map<string, AllConditions>();
  * The order makes the children of a set (the set and one later fault) one unbroken run, and the runs follow each other in
  * the order of their parents, so that a quantity that multiplies along members needs one multiplication per set.
  *
- * Edges: `most` above `faults` lists every subset. Throws on `most` outside 0..5 or not whole.
+ * Edges: `most` above `faults` lists every subset. Throws on `most` outside 0..16 or not whole, and on
+ * more than five million sets.
  * Cost: time and memory of sum over k <= most of C(faults, k) sets (49 faults, 3: 19,650); the last lists are kept.
  *
  * @example enumerate(3, 2).count // 7: {} {0} {1} {2} {0,1} {0,2} {1,2}
  */
 export function enumerate(faults: number, most: number): AllConditions {
-  if (!Number.isInteger(most) || most < 0 || most > MOST_FAULTS) {
-    throw new RangeError(`at most ${most} faults at once: give a whole number from 0 to ${MOST_FAULTS}`);
+  if (!Number.isInteger(most) || most < 0 || most > MOST_MEMBERS) {
+    throw new RangeError(`at most ${most} faults at once: give a whole number from 0 to ${MOST_MEMBERS}`);
   }
   if (!Number.isInteger(faults) || faults < 0 || faults > 0xffff) {
     throw new RangeError(`${faults} faults: give a whole number from 0 to 65535`);
@@ -65,7 +68,7 @@ export function pick(conditions: Conditions, indices: ArrayLike<number>): Condit
   const count = indices.length;
   const size = new Uint8Array(count);
   const members = new Uint16Array(count * most);
-  const dormant = new Uint8Array(count);
+  const dormant = new Uint16Array(count);
   for (let i = 0; i < count; i++) {
     const from = indices[i]!;
     size[i] = conditions.size[from]!;
@@ -87,13 +90,16 @@ export function membersOf(conditions: Conditions, index: number): { active: numb
 }
 
 function list(faults: number, most: number): AllConditions {
-  const levels = new Int32Array(most + 2);
+  const levels = new Float64Array(most + 2);
   let sets = 1;
   for (let k = 0; k <= most; k++) {
     levels[k + 1] = levels[k]! + sets;
     sets = k < faults ? Math.round((sets * (faults - k)) / (k + 1)) : 0;
   }
   const count = levels[most + 1]!;
+  if (count > MOST_CONDITIONS) {
+    throw new RangeError(`sets of at most ${most} of ${faults} faults are too many to list: allow fewer at once`);
+  }
   const size = new Uint8Array(count);
   const members = new Uint16Array(count * most);
   const last = new Uint16Array(count);
@@ -108,5 +114,5 @@ function list(faults: number, most: number): AllConditions {
       }
     }
   }
-  return { faults, most, count, size, members, dormant: new Uint8Array(count), levels, last };
+  return { faults, most, count, size, members, dormant: new Uint16Array(count), levels: Int32Array.from(levels), last };
 }

@@ -37,12 +37,16 @@ describe('the list of conditions', () => {
   });
 
   it.each([
-    [3, 6],
+    [3, 17],
     [3, -1],
     [3, 1.5],
   ])('refuses %i faults with at most %f at once', (faults, most) => {
-    expect(() => enumerate(faults, most)).toThrow('give a whole number from 0 to 5');
+    expect(() => enumerate(faults, most)).toThrow('give a whole number from 0 to 16');
   });
+});
+
+it('refuses a list that would not fit, and says what to do', () => {
+  expect(() => enumerate(200, 5)).toThrow('allow fewer at once');
 });
 
 /** Four conditions of three faults, one with a dormant member: fault 1 sleeps beside an active 2. */
