@@ -54,7 +54,7 @@ export interface Play {
 
 /** Branches rarer than this share of their parent are rounding, not outcomes. */
 const ROUNDING = 1e-15;
-/** Where order may matter, situations are the same when their normalised beliefs agree to this. */
+/** Where order may matter, situations are the same when their joint beliefs, which weigh their values, agree to this. */
 const SAME_BELIEF = 1e-12;
 
 /** Opens a problem for play; throws where the problem is malformed. Cost: one pass over its numbers. */
@@ -191,7 +191,7 @@ export function afterTest(play: Play, situation: Situation, test: number, outcom
   seen[test] = outcome + 1;
   const key = play.numericKeys
     ? (situation.key as number) + play.testRadix[test]! * (outcome + 1)
-    : keyOf(play, seen, situation.tried, belief, mass);
+    : keyOf(play, seen, situation.tried, belief);
   return { belief, mass, seen, tried: situation.tried, paid: situation.paid | play.needs.test[test]!, key };
 }
 
@@ -224,7 +224,7 @@ export function afterFailure(play: Play, situation: Situation, remedy: number): 
   tried[remedy] = tried[remedy]! + 1;
   const key = play.numericKeys
     ? (situation.key as number) + play.remedyRadix[remedy]!
-    : keyOf(play, situation.seen, tried, belief, mass);
+    : keyOf(play, situation.seen, tried, belief);
   return { belief, mass, seen: situation.seen, tried, paid: situation.paid | play.needs.remedy[remedy]!, key };
 }
 
@@ -232,10 +232,10 @@ export function afterFailure(play: Play, situation: Situation, remedy: number): 
  * Where nothing moves conditions, outcomes and attempts say it all, in whatever order they came. Otherwise the belief
  * itself is part of the key: two orders count as one only where they arrive at the same belief.
  */
-function keyOf(play: Play, seen: Uint8Array, tried: Uint8Array, belief: Float64Array, mass: number): string {
+function keyOf(play: Play, seen: Uint8Array, tried: Uint8Array, belief: Float64Array): string {
   const sets = String.fromCharCode(...seen, ...tried);
   if (play.commutes) return sets;
   let key = sets;
-  for (let c = 0; c < belief.length; c++) key += `,${Math.round(belief[c]! / mass / SAME_BELIEF).toString(36)}`;
+  for (let c = 0; c < belief.length; c++) key += `,${Math.round(belief[c]! / SAME_BELIEF).toString(36)}`;
   return key;
 }
