@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { Assessment } from '../assessment.ts';
 import { Record } from '../record/schema.ts';
 import { Shop } from '../shop/schema.ts';
-import { Basis, FOLDERS, SINGLE_FILES } from './schema.ts';
+import { FOLDERS, SINGLE_FILES } from './schema.ts';
 
 type JsonSchema = { [key: string]: unknown };
 
@@ -33,22 +33,16 @@ export function publishedSchemas(): ReadonlyMap<string, JsonSchema> {
 }
 
 function publish(kind: string, schema: z.ZodType): JsonSchema {
-  const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'input', reused: 'ref' }) as JsonSchema;
+  const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'input' }) as JsonSchema;
   return closeBases({ $schema, title: kind, ...rest }) as JsonSchema;
 }
 
-/**
- * A number's object takes nothing but its own keys and those of its basis, so that an editor marks a misspelt `becuase`
- * as the audit does.
- */
+/** A number's object takes only its own keys and its basis', so that an editor marks a misspelt `becuase` as the audit does. */
 function closeBases(node: unknown): unknown {
   if (Array.isArray(node)) return node.map(closeBases);
   if (typeof node !== 'object' || node === null) return node;
   const closed: JsonSchema = Object.fromEntries(Object.entries(node).map(([key, inner]) => [key, closeBases(inner)]));
-  if (Array.isArray(closed.allOf)) return { ...closed, unevaluatedProperties: false };
-  const keys = Object.keys((closed.properties as JsonSchema | undefined) ?? {});
-  const merged = keys.includes('basis') && keys.some((key) => !BASIS_KEYS.has(key));
-  return merged && closed.additionalProperties === undefined ? { ...closed, additionalProperties: false } : closed;
+  const { properties } = closed;
+  const based = typeof properties === 'object' && properties !== null && 'basis' in properties;
+  return based && closed.additionalProperties === undefined ? { ...closed, additionalProperties: false } : closed;
 }
-
-const BASIS_KEYS = new Set(Basis.options.flatMap((option) => Object.keys(option.shape)));

@@ -59,7 +59,7 @@ export type Theme = (context: AuditContext) => Problem[];
 /** The id most like the one written, where one is close enough to be meant. */
 export function nearest(written: string, known: Iterable<string>): string | undefined {
   let best: string | undefined;
-  let least = Math.max(2, Math.ceil(written.length / 3)) + 1;
+  let least = Math.max(2, Math.floor(written.length / 4)) + 1;
   for (const id of known) {
     const distance = editDistance(written, id);
     if (distance < least) {
