@@ -1,6 +1,6 @@
 /**
  * A fixed list of conditions, stored so that a sum over conditions of a product over their faults takes one
- * multiplication per condition (Horner's rule over the tree of their sorted members).
+ * multiplication per condition (Horner's rule over the tree of their sorted members), and none for those it leaves at 0.
  */
 import type { CardCondition } from './card-model.ts';
 
@@ -11,57 +11,63 @@ export interface ConditionSet {
   /** member codes of condition c, ascending: `codes[starts[c]] .. codes[starts[c + 1] - 1]` */
   readonly starts: Int32Array;
   readonly codes: Int32Array;
-  /** tree nodes, a parent before its children; node 0 is the empty condition */
+  /** tree nodes depth first; node 0 is the empty condition */
   readonly nodeParent: Int32Array;
   readonly nodeCode: Int32Array;
+  /** first node after the subtree of each node */
+  readonly nodeEnd: Int32Array;
   /** node of condition c */
   readonly nodeOf: Int32Array;
 }
 
 /**
  * Lists conditions and builds their tree. Throws where a condition is given twice or a fault stands twice in one.
- * Cost: linear in the members, after sorting them.
+ * Cost: sorting the conditions.
  */
 export function conditionSet(conditions: readonly CardCondition[]): ConditionSet {
   const size = conditions.length;
+  const members = conditions.map(({ active, dormant }, c) => {
+    const codes = [...active.map((f) => 2 * f), ...dormant.map((f) => 2 * f + 1)].sort((a, b) => a - b);
+    for (let i = 1; i < codes.length; i++) {
+      if (codes[i]! >> 1 === codes[i - 1]! >> 1)
+        throw new RangeError(`condition ${c} holds fault ${codes[i]! >> 1} twice`);
+    }
+    return codes;
+  });
   const starts = new Int32Array(size + 1);
-  const codes: number[] = [];
+  for (let c = 0; c < size; c++) starts[c + 1] = starts[c]! + members[c]!.length;
+  const order = members.map((_, c) => c).sort((a, b) => compareWords(members[a]!, members[b]!));
   const nodeParent = [-1];
   const nodeCode = [-1];
-  const children: Map<number, number>[] = [new Map()];
-  const nodeOf = new Int32Array(size);
-  const taken = new Set<number>();
-  for (let c = 0; c < size; c++) {
-    const { active, dormant } = conditions[c]!;
-    const members = [...active.map((f) => 2 * f), ...dormant.map((f) => 2 * f + 1)].sort((a, b) => a - b);
-    let node = 0;
-    let last = -1;
-    for (const code of members) {
-      if (code >> 1 === last) throw new RangeError(`condition ${c} holds fault ${last} twice`);
-      last = code >> 1;
-      let child = children[node]!.get(code);
-      if (child === undefined) {
-        child = nodeParent.length;
-        children[node]!.set(code, child);
-        nodeParent.push(node);
-        nodeCode.push(code);
-        children.push(new Map());
-      }
-      node = child;
-      codes.push(code);
+  const nodeOf = new Int32Array(size).fill(-1);
+  const path = [0];
+  let word: readonly number[] = [];
+  order.forEach((c, place) => {
+    const next = members[c]!;
+    if (place > 0 && compareWords(word, next) === 0) throw new RangeError(`condition ${c} is listed twice`);
+    let shared = 0;
+    while (shared < word.length && shared < next.length && word[shared] === next[shared]) shared++;
+    path.length = shared + 1;
+    for (let i = shared; i < next.length; i++) {
+      nodeParent.push(path[i]!);
+      nodeCode.push(next[i]!);
+      path.push(nodeParent.length - 1);
     }
-    if (taken.has(node)) throw new RangeError(`condition ${c} is listed twice`);
-    taken.add(node);
-    nodeOf[c] = node;
-    starts[c + 1] = codes.length;
+    nodeOf[c] = path[next.length]!;
+    word = next;
+  });
+  const nodeEnd = Int32Array.from(nodeParent, (_, node) => node + 1);
+  for (let node = nodeParent.length - 1; node > 0; node--) {
+    nodeEnd[nodeParent[node]!] = Math.max(nodeEnd[nodeParent[node]!]!, nodeEnd[node]!);
   }
   return {
     size,
     conditions,
     starts,
-    codes: Int32Array.from(codes),
+    codes: Int32Array.from(members.flat()),
     nodeParent: Int32Array.from(nodeParent),
     nodeCode: Int32Array.from(nodeCode),
+    nodeEnd,
     nodeOf,
   };
 }
@@ -73,23 +79,63 @@ export function nodeWeights(set: ConditionSet, belief: Float64Array): Float64Arr
   return weights;
 }
 
-/**
- * sum over conditions c of belief[c] * product over members of ratio[code]. `weights` from `nodeWeights`; `work` is scratch
- * of the same length. Cost: one multiplication and addition per node.
- */
-export function sumOfProducts(
-  set: ConditionSet,
-  weights: Float64Array,
-  ratio: Float64Array,
-  work: Float64Array,
-): number {
-  const { nodeParent, nodeCode } = set;
-  work.set(weights);
-  for (let node = nodeParent.length - 1; node > 0; node--) {
-    const parent = nodeParent[node]!;
-    work[parent] = work[parent]! + ratio[nodeCode[node]!]! * work[node]!;
+/** Nodes a sum visits: those without a member that makes every product 0. Reused from sum to sum. */
+export interface Visit {
+  count: number;
+  readonly node: Int32Array;
+  /** place of the parent in this list */
+  readonly parent: Int32Array;
+  readonly code: Int32Array;
+  readonly sum: Float64Array;
+}
+
+export function createVisit(set: ConditionSet): Visit {
+  const nodes = set.nodeParent.length;
+  return {
+    count: 0,
+    node: new Int32Array(nodes),
+    parent: new Int32Array(nodes),
+    code: new Int32Array(nodes),
+    sum: new Float64Array(nodes),
+  };
+}
+
+/** Lists the nodes all of whose members have a ratio above 0. `place` is scratch, one entry per node. */
+export function visitWhere(set: ConditionSet, ratio: Float64Array, visit: Visit, place: Int32Array): void {
+  const { nodeParent, nodeCode, nodeEnd } = set;
+  const nodes = nodeParent.length;
+  let count = 1;
+  visit.node[0] = 0;
+  place[0] = 0;
+  let node = 1;
+  while (node < nodes) {
+    const code = nodeCode[node]!;
+    if (ratio[code] === 0) {
+      node = nodeEnd[node]!;
+      continue;
+    }
+    visit.node[count] = node;
+    visit.code[count] = code;
+    visit.parent[count] = place[nodeParent[node]!]!;
+    place[node] = count;
+    count++;
+    node++;
   }
-  return work[0]!;
+  visit.count = count;
+}
+
+/**
+ * sum over conditions c of belief[c] * product over members of ratio[code], over the nodes visited. `weights` from
+ * `nodeWeights`. Cost: one multiplication and addition per node visited.
+ */
+export function sumOfProducts(visit: Visit, weights: Float64Array, ratio: Float64Array): number {
+  const { count, node, parent, code, sum } = visit;
+  for (let i = 0; i < count; i++) sum[i] = weights[node[i]!]!;
+  for (let i = count - 1; i > 0; i--) {
+    const above = parent[i]!;
+    sum[above] = sum[above]! + ratio[code[i]!]! * sum[i]!;
+  }
+  return sum[0]!;
 }
 
 /** Chance that each fault is active. */
@@ -102,4 +148,9 @@ export function activeChances(set: ConditionSet, belief: Float64Array, faults: n
     }
   }
   return chances;
+}
+
+function compareWords(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < a.length && i < b.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
+  return a.length - b.length;
 }

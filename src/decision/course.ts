@@ -9,7 +9,7 @@
  *
  * Exact, with any number of faults induced at once and nothing lumped; at most 4 terms for three steps.
  */
-import { type ConditionSet, sumOfProducts } from './condition-set.ts';
+import { type ConditionSet, createVisit, sumOfProducts, type Visit, visitWhere } from './condition-set.ts';
 import type { TreatmentTable } from './treatment.ts';
 
 export const LONGEST_COURSE = 3;
@@ -38,7 +38,8 @@ export interface CourseScratch {
   /** [term * 3 + quantity][member code] */
   readonly ratios: readonly Float64Array[];
   readonly bases: Float64Array;
-  readonly work: Float64Array;
+  readonly visit: Visit;
+  readonly place: Int32Array;
   readonly touched: Int32Array;
   readonly seen: Uint8Array;
 }
@@ -48,7 +49,8 @@ export function courseScratch(table: TreatmentTable, set: ConditionSet): CourseS
     table,
     ratios: Array.from({ length: TERMS * QUANTITIES }, () => new Float64Array(2 * table.faults)),
     bases: new Float64Array(TERMS * QUANTITIES),
-    work: new Float64Array(set.nodeParent.length),
+    visit: createVisit(set),
+    place: new Int32Array(set.nodeParent.length),
     touched: new Int32Array(table.faults),
     seen: new Uint8Array(table.faults),
   };
@@ -73,17 +75,52 @@ export function lastStep(
   scratch: CourseScratch,
 ): StepChances {
   prepare(scratch, steps);
-  const total = [0, 0, 0];
+  const { ratios, bases, visit } = scratch;
+  // The first term asks for the least, so what it rules out every term rules out.
+  visitWhere(set, ratios[0]!, visit, scratch.place);
+  let fixed = 0;
+  let held = 0;
+  let kept = 0;
   const terms = 2 ** (steps.length - 1);
   for (let term = 0; term < terms; term++) {
-    for (let q = 0; q < QUANTITIES; q++) {
-      const at = term * QUANTITIES + q;
-      const sum = scratch.bases[at]! * sumOfProducts(set, weights, scratch.ratios[at]!, scratch.work);
-      total[q] = total[q]! + (even(term) ? sum : -sum);
+    const at = term * QUANTITIES;
+    const sign = even(term) ? 1 : -1;
+    fixed += sign * bases[at]! * sumOfProducts(visit, weights, ratios[at]!);
+    held += sign * bases[at + 1]! * sumOfProducts(visit, weights, ratios[at + 1]!);
+    kept += sign * bases[at + 2]! * sumOfProducts(visit, weights, ratios[at + 2]!);
+  }
+  restore(scratch);
+  return { fixed: Math.max(0, fixed), held: Math.max(0, held), kept: Math.max(0, kept) };
+}
+
+/**
+ * Chance that the last of `steps` makes the card work, per condition, for the tree nodes listed in `scratch.visit`; it is 0
+ * for all others. `out[i]` belongs to the i-th node of the list. Cost: 2^(steps - 1) multiplications per node listed.
+ */
+export function lastFixed(
+  set: ConditionSet,
+  steps: readonly number[],
+  scratch: CourseScratch,
+  out: Float64Array,
+): void {
+  prepare(scratch, steps);
+  const { ratios, bases, visit } = scratch;
+  visitWhere(set, ratios[0]!, visit, scratch.place);
+  const { count, parent, code, sum } = visit;
+  out.fill(0, 0, count);
+  const terms = 2 ** (steps.length - 1);
+  for (let term = 0; term < terms; term++) {
+    const ratio = ratios[term * QUANTITIES]!;
+    const sign = even(term) ? 1 : -1;
+    sum[0] = bases[term * QUANTITIES]!;
+    out[0] = out[0]! + sign * sum[0]!;
+    for (let i = 1; i < count; i++) {
+      const product = sum[parent[i]!]! * ratio[code[i]!]!;
+      sum[i] = product;
+      out[i] = out[i]! + sign * product;
     }
   }
   restore(scratch);
-  return { fixed: Math.max(0, total[0]!), held: Math.max(0, total[1]!), kept: Math.max(0, total[2]!) };
 }
 
 /** The same for every condition on its own. */

@@ -14,7 +14,7 @@ export interface PlanPool {
 }
 
 /**
- * Finds the plans worth keeping: every stop; the best course under the belief; the best that starts with each remedy;
+ * Finds the plans worth keeping: every stop; the best course under the belief; the best that starts with each kind of remedy;
  * the best single remedy and the best course given each fault that is at least `LEAST_FAULT_CHANCE` likely, and under each
  * further `witness` belief (such as those after a check's outcomes), because a plan poor today may be the one to follow
  * tomorrow. What another kept plan equals or beats on every condition is dropped, save the best of each verdict.
@@ -33,7 +33,7 @@ export function enumeratePlans(
   const keep = (course: Course | undefined) => {
     if (course) kept.set(course.steps.join(), course.steps);
   };
-  const today = search.run(belief);
+  const today = search.run(belief, 'every-kind');
   for (const course of [...today.bySurplus, ...today.byNet]) keep(course);
   keep(best(today.singles));
   const likely = activeChances(set, belief, model.host.length);
@@ -42,7 +42,7 @@ export function enumeratePlans(
     if (chance >= LEAST_FAULT_CHANCE && model.host[fault] === 0) given.push(beliefGiven(set, belief, fault));
   });
   for (const witness of given) {
-    const found = search.run(witness);
+    const found = search.run(witness, 'quick');
     keep(best(found.singles));
     keep(best(found.bySurplus));
   }
