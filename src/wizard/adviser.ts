@@ -1,0 +1,118 @@
+/**
+ * Asks the workers for the assessment of the open record. Only the answer to the newest question is shown. The quick
+ * worker answers at once; the thorough one makes the parameter draws when the typing pauses, so it never delays the quick one.
+ */
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Assessment } from '../assessment.ts';
+import type { Record } from '../record/schema.ts';
+import type { Shop } from '../shop/schema.ts';
+import type { Catalogue } from './catalogue.ts';
+import type { FromWorker, ToWorker } from './messages.ts';
+
+export interface Advice {
+  readonly assessment: Assessment | null;
+  /** a newer question is being worked on */
+  readonly pending: boolean;
+  /** parameter draws behind the answer shown; 0: none yet */
+  readonly draws: number;
+  /** the worker broke down */
+  readonly failure: string | null;
+}
+
+export interface Adviser {
+  readonly catalogue: ReadonlySignal<Catalogue | null>;
+  readonly advice: ReadonlySignal<Advice>;
+  ask(record: Record): void;
+  /** one assessment outside the open record, for the list of cards */
+  assessOnce(record: Record): Promise<Assessment | null>;
+  /** another record is opened: its predecessor's answer must not be shown */
+  reset(): void;
+}
+
+export type Post = Pick<Worker, 'postMessage' | 'addEventListener'>;
+
+const NOTHING: Advice = { assessment: null, pending: false, draws: 0, failure: null };
+const DRAWS = 1_000;
+const PAUSE_MS = 600;
+
+export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
+  const catalogue = signal<Catalogue | null>(null);
+  const advice = signal<Advice>(NOTHING);
+  const waiting = new Map<number, (assessment: Assessment | null) => void>();
+  let sequence = 0;
+  let newest = 0;
+  let thorough: Post | null = null;
+  let pause: ReturnType<typeof setTimeout> | undefined;
+  const quick = start();
+
+  function start(): Post {
+    const worker = hire();
+    worker.addEventListener('message', (event: MessageEvent<FromWorker>) => hear(event.data));
+    worker.addEventListener('error', (event: ErrorEvent) =>
+      hear({ type: 'failure', sequence: null, message: event.message || 'the worker could not be loaded' }),
+    );
+    tell(worker, { type: 'open', shop });
+    return worker;
+  }
+
+  function tell(worker: Post, message: ToWorker): void {
+    worker.postMessage(message);
+  }
+
+  function hear(message: FromWorker): void {
+    if (message.type === 'catalogue') {
+      catalogue.value ??= message.catalogue;
+      return;
+    }
+    const answered = message.sequence === null ? undefined : waiting.get(message.sequence);
+    if (answered !== undefined) {
+      waiting.delete(message.sequence!);
+      answered(message.type === 'assessment' ? message.assessment : null);
+      return;
+    }
+    if (message.sequence === null) {
+      for (const giveUp of waiting.values()) giveUp(null);
+      waiting.clear();
+    } else if (message.sequence !== newest) return;
+    if (message.type === 'failure') {
+      advice.value = { ...advice.value, pending: false, failure: message.message };
+      return;
+    }
+    const { assessment, draws } = message;
+    if (draws < advice.value.draws && !advice.value.pending) return;
+    advice.value = {
+      assessment,
+      pending: false,
+      draws,
+      failure: null,
+    };
+  }
+
+  return {
+    catalogue,
+    advice,
+    ask(record) {
+      newest = ++sequence;
+      const asked = newest;
+      advice.value = { ...advice.value, pending: true };
+      tell(quick, { type: 'assess', sequence: asked, record, draws: 0, plan: true });
+      clearTimeout(pause);
+      pause = setTimeout(() => {
+        thorough ??= start();
+        tell(thorough, { type: 'assess', sequence: asked, record, draws: DRAWS, plan: true });
+      }, PAUSE_MS);
+    },
+    assessOnce(record) {
+      const asked = ++sequence;
+      return new Promise((resolve) => {
+        waiting.set(asked, resolve);
+        tell(quick, { type: 'assess', sequence: asked, record, draws: 0, plan: false });
+      });
+    },
+    reset() {
+      clearTimeout(pause);
+      newest = ++sequence;
+      advice.value = NOTHING;
+    },
+  };
+}

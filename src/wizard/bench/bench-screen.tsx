@@ -1,0 +1,111 @@
+/** Every card in hand. */
+import { useEffect, useState } from 'preact/hooks';
+import type { Assessment } from '../../assessment.ts';
+import { writePlace } from '../address.ts';
+import { ArrowMark } from '../frame/marks.tsx';
+import type { Listed } from '../keeper.ts';
+import { useSession } from '../session.ts';
+import { Stamp } from '../verdict/stamp.tsx';
+import { sayWhen } from '../words.ts';
+import { WorkedCases } from './worked-cases.tsx';
+
+type Loaded = { readonly cards: readonly Listed[]; readonly server: boolean };
+
+export function BenchScreen() {
+  const { keeper, newCard, adviser } = useSession();
+  const [loaded, setLoaded] = useState<Loaded | null>(null);
+  useEffect(() => {
+    void keeper.list().then(setLoaded);
+  }, [keeper]);
+  const locale = adviser.catalogue.value?.shop.locale ?? 'en';
+  return (
+    <main id="questions" class="bench">
+      <header class="bench-head">
+        <h1 tabIndex={-1}>On the bench</h1>
+        <button type="button" class="main" onClick={newCard}>
+          New card <ArrowMark />
+        </button>
+      </header>
+      {loaded !== null && !loaded.server && (
+        <p class="notice">
+          The server does not answer, so this list holds only what is kept on this device. Start it again with{' '}
+          <code>npm start</code>; what you type meanwhile is kept here and sent then.
+        </p>
+      )}
+      {loaded?.cards.length === 0 && <EmptyBench />}
+      {loaded !== null && loaded.cards.length > 0 && (
+        <ul class="tickets">
+          {loaded.cards.map((card) => (
+            <Ticket card={card} locale={locale} key={card.id} />
+          ))}
+        </ul>
+      )}
+      <WorkedCases />
+    </main>
+  );
+}
+
+function EmptyBench() {
+  return (
+    <div class="empty">
+      <p class="lead">
+        Put a dead card on the bench and write down what you know: what it is, what it has been through, what it does.
+        After every answer you see what it points at, which check is worth its minutes, and whether the repair is worth
+        the heat. Nothing has to be answered; what you leave out only leaves the verdict less sure.
+      </p>
+    </div>
+  );
+}
+
+function Ticket({ card, locale }: { card: Listed; locale: string }) {
+  const assessment = useAssessmentOf(card);
+  return (
+    <li>
+      <a class="ticket" href={writePlace({ screen: 'card', id: card.id, step: 'card' })}>
+        <span class="ticket-hole" aria-hidden="true" />
+        <span class="ticket-body">
+          <b class="ticket-title">{card.title}</b>
+          <span class="ticket-words">{wordsOn(assessment)}</span>
+          <span class="ticket-when">
+            changed {sayWhen(card.changed, locale, new Date())}
+            {card.invented && ', invented'}
+            {card.unsaved && ', kept on this device only'}
+          </span>
+        </span>
+        {assessment?.kind === 'assessed' && (
+          <Stamp kind={assessment.verdict.kind} justified={assessment.verdict.justified} />
+        )}
+      </a>
+    </li>
+  );
+}
+
+function wordsOn(assessment: Assessment | null | undefined): string {
+  switch (assessment?.kind) {
+    case undefined:
+      return assessment === null ? 'no verdict: open it to see why' : 'weighing …';
+    case 'assessed':
+      return assessment.verdict.name;
+    case 'contradiction':
+      return 'its findings contradict each other';
+    case 'bad-record':
+      return 'something on it cannot be read';
+  }
+}
+
+/** undefined: not there yet · null: there is none */
+function useAssessmentOf(card: Listed): Assessment | null | undefined {
+  const { keeper, adviser } = useSession();
+  const [assessment, setAssessment] = useState<Assessment | null | undefined>(undefined);
+  useEffect(() => {
+    let wanted = true;
+    void keeper
+      .peek(card.id)
+      .then((record) => (record === null ? null : adviser.assessOnce(record)))
+      .then((found) => wanted && setAssessment(found));
+    return () => {
+      wanted = false;
+    };
+  }, [card.id, card.changed, keeper, adviser]);
+  return assessment;
+}

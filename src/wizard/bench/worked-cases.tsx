@@ -1,0 +1,27 @@
+import { useEffect, useState } from 'preact/hooks';
+import { writePlace } from '../address.ts';
+import { type CaseListed, useSession } from '../session.ts';
+
+/** Invented cards to learn from. Opening one changes nothing; the first answer makes it a card of one's own. */
+export function WorkedCases() {
+  const { listCases } = useSession();
+  const [cases, setCases] = useState<readonly CaseListed[]>([]);
+  useEffect(() => {
+    void listCases().then(setCases);
+  }, [listCases]);
+  if (cases.length === 0) return null;
+  return (
+    <section class="worked">
+      <h2>Open a worked case</h2>
+      <p class="about">Invented cards, each with a lesson. Change an answer and it becomes a card of your own.</p>
+      <ul>
+        {cases.map(({ id, title, why }) => (
+          <li key={id}>
+            <a href={writePlace({ screen: 'case', id, step: 'verdict' })}>{title}</a>
+            {why && <span>{why}</span>}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,111 @@
+import type { Catalogue } from '../catalogue.ts';
+import type { Desk } from '../desk.ts';
+import { onceDrawn, standOnFirst, standOnNeighbour } from '../frame/jump.ts';
+import { ArrowMark } from '../frame/marks.tsx';
+import { useSession } from '../session.ts';
+import { STEPS, type StepId, sectionsOf, stepAfter, stepBefore } from '../steps.ts';
+import { Stamp } from '../verdict/stamp.tsx';
+import { VerdictScreen } from '../verdict/verdict-screen.tsx';
+import { CardStep } from './card-step.tsx';
+import { QuestionsStep } from './questions-step.tsx';
+import { ReadingsStep } from './readings-step.tsx';
+import { StepList } from './step-list.tsx';
+import { TestsStep } from './tests-step.tsx';
+import { WhatNext } from './what-next.tsx';
+import { WhereItPoints } from './where-it-points.tsx';
+
+interface Props {
+  readonly desk: Desk;
+  readonly catalogue: Catalogue;
+  readonly step: StepId;
+}
+
+/** Fields in which Enter already means something else. */
+const KEEPS_ENTER = 'button, a, summary, textarea, select';
+
+export function CardScreen({ desk, catalogue, step }: Props) {
+  const session = useSession();
+  const { asks } = STEPS.find(({ id }) => id === step)!;
+  const goTo = (to: StepId | null) => {
+    if (to === null) return;
+    session.go(to);
+    onceDrawn(standOnFirst);
+  };
+  const enterGoesOn = (event: KeyboardEvent & { readonly target: EventTarget | null }) => {
+    if (event.key !== 'Enter' || event.isComposing || !(event.target instanceof Element)) return;
+    if (event.target.matches(KEEPS_ENTER)) return;
+    event.preventDefault();
+    if (standOnNeighbour(event.target, event.shiftKey ? -1 : 1)) return;
+    goTo(event.shiftKey ? stepBefore(step) : stepAfter(step));
+  };
+  const after = stepAfter(step);
+  return (
+    <div class="card-screen">
+      <StepList desk={desk} catalogue={catalogue} step={step} />
+      <main id="questions" class="step" onKeyDown={enterGoesOn}>
+        <h1 tabIndex={-1}>{asks}</h1>
+        <StepBody desk={desk} catalogue={catalogue} step={step} />
+        {after !== null && (
+          <p class="onwards">
+            <button type="button" class="main" onClick={() => goTo(after)}>
+              On to {STEPS.find(({ id }) => id === after)!.name.toLowerCase()} <ArrowMark />
+            </button>
+          </p>
+        )}
+      </main>
+      <WhereItPoints catalogue={catalogue} />
+      <SoFarBar />
+    </div>
+  );
+}
+
+/** On a narrow screen the panel lies below; this keeps the verdict in sight and leads there. */
+function SoFarBar() {
+  const { assessment } = useSession().adviser.advice.value;
+  if (assessment?.kind !== 'assessed') return null;
+  return (
+    <button type="button" class="so-far-bar" onClick={() => document.getElementById('pointing')?.scrollIntoView()}>
+      <Stamp kind={assessment.verdict.kind} justified={assessment.verdict.justified} />
+      <span>{assessment.ranking[0]?.name ?? 'Where it points'}</span>
+    </button>
+  );
+}
+
+function StepBody({ desk, catalogue, step }: Props) {
+  const { adviser } = useSession();
+  const { assessment } = adviser.advice.value;
+  const sections = sectionsOf(step, catalogue, desk.record);
+  switch (step) {
+    case 'card':
+      return <CardStep record={desk.record} sections={sections} catalogue={catalogue} />;
+    case 'history':
+    case 'symptoms':
+    case 'looks':
+      return <QuestionsStep sections={sections} catalogue={catalogue} />;
+    case 'readings':
+      return <ReadingsStep sections={sections} catalogue={catalogue} />;
+    case 'tests':
+      return <TestsStep sections={sections} catalogue={catalogue} />;
+    case 'next':
+      return assessment?.kind === 'assessed' ? <WhatNext assessed={assessment} catalogue={catalogue} /> : <NotYet />;
+    case 'verdict':
+      return assessment?.kind === 'assessed' ? (
+        <VerdictScreen assessed={assessment} catalogue={catalogue} />
+      ) : (
+        <NotYet />
+      );
+  }
+}
+
+/** The reason stands in the panel beside. */
+function NotYet() {
+  const { adviser } = useSession();
+  const { assessment } = adviser.advice.value;
+  return (
+    <p class="lead">
+      {assessment === null
+        ? 'Weighing what is known so far …'
+        : 'There is no verdict while this stands. What is wrong, and what to do about it, is said under Where it points.'}
+    </p>
+  );
+}

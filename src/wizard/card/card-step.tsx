@@ -1,0 +1,46 @@
+import type { Record } from '../../record/schema.ts';
+import type { Catalogue } from '../catalogue.ts';
+import { rename } from '../desk.ts';
+import { TypedField } from '../questions/typed-field.tsx';
+import { useSession } from '../session.ts';
+import type { Section } from '../steps.ts';
+import { MoneyFields } from '../verdict/money-fields.tsx';
+import { Questions } from './questions-step.tsx';
+
+interface Props {
+  readonly record: Record;
+  readonly sections: readonly Section[];
+  readonly catalogue: Catalogue;
+}
+
+const ANY = () => ({ ok: true }) as const;
+
+export function CardStep({ record, sections, catalogue }: Props) {
+  const { edit } = useSession();
+  return (
+    <>
+      <div class="title-field" data-question>
+        <TypedField
+          id="title"
+          label="Name it, so that you find it again"
+          stored={record.title}
+          read={ANY}
+          same={(text, stored) => text.trim() === stored || text.trim() === ''}
+          onText={(text) => text.trim() !== '' && edit((now) => rename(now, text.trim()), 'title')}
+          size="long"
+        />
+      </div>
+      {sections.map((section) => (
+        <Questions questions={section.questions} key={section.check?.id ?? 'loose'} />
+      ))}
+      <section>
+        <h2>What is it worth?</h2>
+        <p class="about">
+          One figure, or a range such as 120-180. What is left empty is taken from the shop profile. Bench time is{' '}
+          {catalogue.shop.name} rates.
+        </p>
+        <MoneyFields shop={catalogue.shop} at="card" />
+      </section>
+    </>
+  );
+}

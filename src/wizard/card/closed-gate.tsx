@@ -1,0 +1,22 @@
+import { LockMark } from '../frame/marks.tsx';
+import type { Gate } from './power.ts';
+
+interface Props {
+  readonly gate: Gate;
+  readonly onAnyway: () => void;
+}
+
+/** Why the questions below wait, and the way past for what was seen before the card came to this bench. */
+export function ClosedGate({ gate, onAnyway }: Props) {
+  return (
+    <div class="gate">
+      <p class="gate-reasons">
+        <LockMark />
+        <span>{gate.reasons.join(' ')}</span>
+      </p>
+      <button type="button" class="quiet" onClick={onAnyway}>
+        It was done already: write down what was seen
+      </button>
+    </div>
+  );
+}

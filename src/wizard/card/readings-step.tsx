@@ -1,0 +1,56 @@
+import { useState } from 'preact/hooks';
+import type { Catalogue } from '../catalogue.ts';
+import { findingAnswer } from '../desk.ts';
+import { ReadingsTable } from '../questions/readings-table.tsx';
+import { isRail, railsOf } from '../rails.ts';
+import { useSession } from '../session.ts';
+import type { Section } from '../steps.ts';
+import { ClosedGate } from './closed-gate.tsx';
+import { HowTo } from './how-to.tsx';
+import { gateOf } from './power.ts';
+import { Questions } from './questions-step.tsx';
+
+interface Props {
+  readonly sections: readonly Section[];
+  readonly catalogue: Catalogue;
+}
+
+/** All rails in one table; what belongs to the same procedures and is no rail comes below it. */
+export function ReadingsStep({ sections, catalogue }: Props) {
+  const { adviser, desk } = useSession();
+  const [anyway, setAnyway] = useState(false);
+  const { assessment } = adviser.advice.value;
+  const questions = sections.flatMap((section) => section.questions);
+  const findings = questions.flatMap((question) => (question.kind === 'finding' ? [question.finding] : []));
+  const rest = questions.filter((question) => question.kind !== 'finding' || !isRail(question.finding));
+  const powered = sections.find(({ check }) => check?.powers === true)?.check ?? null;
+  const gate = gateOf(powered, assessment);
+  const record = desk.value?.record;
+  const written = findings.some(
+    ({ id }) => id.startsWith('voltage-') && record !== undefined && findingAnswer(record, id, 'bench') !== undefined,
+  );
+  const open = gate.open || anyway || written;
+  const evidence = assessment === null || assessment.kind === 'bad-record' ? [] : assessment.evidence;
+  return (
+    <>
+      <p class="about">
+        Type as the meter shows it: <code>0.31</code>, <code>310m</code>, <code>1k2</code>, <code>4R7</code>,{' '}
+        <code>OL</code> for over range. Resistance first, card unpowered; a known-good card of the same board beats
+        every rule of thumb.
+      </p>
+      {sections.map(
+        ({ check }) =>
+          check !== null && (
+            <HowTo of={check} catalogue={catalogue} summary={`How: ${check.name.toLowerCase()}`} key={check.id} />
+          ),
+      )}
+      {!open && <ClosedGate gate={gate} onAnyway={() => setAnyway(true)} />}
+      <ReadingsTable
+        rails={railsOf(findings)}
+        evidence={new Map(evidence.map((item) => [item.finding, item]))}
+        voltagesOpen={open}
+      />
+      <Questions questions={rest} disabled={!open} />
+    </>
+  );
+}

@@ -1,0 +1,127 @@
+/** Always in sight: what the answers so far point at, what that makes of the card, and what to do next. */
+import type { Assessed } from '../../assessment.ts';
+import type { Catalogue } from '../catalogue.ts';
+import { BadRecordNotice, ContradictionNotice, FailureNotice } from '../frame/in-place.tsx';
+import { jumpTo } from '../frame/jump.ts';
+import { ArrowMark } from '../frame/marks.tsx';
+import { useSession } from '../session.ts';
+import { placeOfCheck } from '../steps.ts';
+import { PriceLine } from '../verdict/price-line.tsx';
+import { Stamp } from '../verdict/stamp.tsx';
+import { type Manner, sayDays, sayFrequency, sayMinutes, sayMoney, sayPercent } from '../words.ts';
+import { ChanceBar } from './chance-bar.tsx';
+
+interface Props {
+  readonly catalogue: Catalogue;
+}
+
+export function WhereItPoints({ catalogue }: Props) {
+  const { adviser } = useSession();
+  const { assessment, pending, failure } = adviser.advice.value;
+  return (
+    <aside class="pointing" aria-label="Where it points" data-pending={pending} id="pointing">
+      {failure !== null && <FailureNotice failure={failure} />}
+      {assessment === null && failure === null && <p class="waiting">Weighing what is known so far …</p>}
+      {assessment?.kind === 'contradiction' && <ContradictionNotice contradiction={assessment} catalogue={catalogue} />}
+      {assessment?.kind === 'bad-record' && <BadRecordNotice bad={assessment} />}
+      {assessment?.kind === 'assessed' && <Points assessed={assessment} catalogue={catalogue} />}
+    </aside>
+  );
+}
+
+const SHOWN = 5;
+
+function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalogue }) {
+  const { locale } = catalogue.shop;
+  const manner: Manner = { locale, currency: assessed.currency };
+  const option = assessed.options.find(({ id }) => id === assessed.verdict.option);
+  const top = assessed.ranking.slice(0, SHOWN);
+  return (
+    <>
+      <section class="so-far">
+        <h2>So far</h2>
+        <p class="so-far-verdict">
+          <Stamp kind={assessed.verdict.kind} justified={assessed.verdict.justified} />
+          <b>{assessed.verdict.name}</b>
+        </p>
+        {option !== undefined && option.floor !== null && (
+          <p class="so-far-chances">
+            works <b>{sayFrequency(option.works)}</b>, still works after {sayDays(assessed.horizonDays)}{' '}
+            <b>{sayFrequency(option.holds)}</b>
+          </p>
+        )}
+        {option !== undefined && <PriceLine option={option} manner={manner} />}
+        <p class="firmness">
+          {assessed.sensitivity === undefined
+            ? 'Testing how firm this is …'
+            : `Stands in ${Math.round(100 * assessed.sensitivity.stands)} of 100 tries with the figures shaken.`}
+        </p>
+      </section>
+      <section class="causes-short">
+        <h2>Where it points</h2>
+        <ol>
+          {top.map((cause) => (
+            <li key={cause.fault}>
+              <span class="cause-name">{cause.name}</span>
+              <span class="cause-chance">{sayPercent(cause.chance)}</span>
+              <ChanceBar chance={cause.chance} before={cause.before} />
+            </li>
+          ))}
+          <li class="sound">
+            <span class="cause-name">Nothing wrong with the card itself</span>
+            <span class="cause-chance">{sayPercent(assessed.sound)}</span>
+            <ChanceBar chance={assessed.sound} before={null} />
+          </li>
+        </ol>
+      </section>
+      <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />
+    </>
+  );
+}
+
+function NextShort({ assessed, catalogue, manner }: { assessed: Assessed; catalogue: Catalogue; manner: Manner }) {
+  const session = useSession();
+  const { next } = assessed;
+  if (next.kind === 'act') {
+    return (
+      <section class="next-short">
+        <h2>Next</h2>
+        <p class="next-name">No further check: act on the verdict</p>
+        <p>{next.because}</p>
+        <button type="button" onClick={() => jumpTo(session, 'verdict')}>
+          See the verdict <ArrowMark />
+        </button>
+      </section>
+    );
+  }
+  const advice = assessed.checks.find(({ check }) => check === next.check);
+  const check = catalogue.checks.find(({ id }) => id === next.check);
+  const target = check && session.desk.value ? placeOfCheck(check, catalogue, session.desk.value.record) : null;
+  return (
+    <section class="next-short">
+      <h2>Next</h2>
+      <p class="next-name">{advice?.name ?? check?.name ?? next.check}</p>
+      {advice && (
+        <p class="next-worth">
+          <b>{sayMinutes(advice.minutes)}</b>
+          {advice.worth > 0.5 && (
+            <>
+              , worth <b>{sayMoney(advice.worth, manner)}</b> more than it costs
+            </>
+          )}
+        </p>
+      )}
+      <p class="next-because">{next.because}</p>
+      <p class="buttons">
+        {target !== null && (
+          <button type="button" class="main" onClick={() => jumpTo(session, target.step, target.key)}>
+            Record the result <ArrowMark />
+          </button>
+        )}
+        <button type="button" class="quiet" onClick={() => jumpTo(session, 'next')}>
+          How and why
+        </button>
+      </p>
+    </section>
+  );
+}

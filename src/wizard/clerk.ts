@@ -1,0 +1,67 @@
+/** The worker's manners: one assessment at a time, in turn, and none for a question that a newer one of its kind has overtaken. */
+import type { Assessment } from '../assessment.ts';
+import type { Shop } from '../shop/schema.ts';
+import type { Catalogue } from './catalogue.ts';
+import type { FromWorker, ToWorker } from './messages.ts';
+
+export interface Opened {
+  readonly catalogue: Catalogue;
+  readonly assess: (record: unknown, draws: number, plan: boolean) => Promise<Assessment>;
+}
+
+type Question = Extract<ToWorker, { type: 'assess' }>;
+
+export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (message: FromWorker) => void) {
+  let opened: Promise<Opened | null> | null = null;
+  let queue: Question[] = [];
+  let busy = false;
+
+  async function openOrSay(shop: Shop | null): Promise<Opened | null> {
+    try {
+      const knowledge = await open(shop);
+      say({ type: 'catalogue', catalogue: knowledge.catalogue });
+      return knowledge;
+    } catch (error) {
+      say({ type: 'failure', sequence: null, message: wordsOf(error) });
+      return null;
+    }
+  }
+
+  async function work(): Promise<void> {
+    if (busy) return;
+    busy = true;
+    const knowledge = await opened;
+    for (let question = queue.shift(); question !== undefined; question = queue.shift()) {
+      if (knowledge !== null && knowledge !== undefined) await answer(knowledge, question);
+      await breathe();
+    }
+    busy = false;
+  }
+
+  async function answer(knowledge: Opened, { sequence, record, draws, plan }: Question): Promise<void> {
+    try {
+      const assessment = await knowledge.assess(record, draws, plan);
+      say({ type: 'assessment', sequence, draws, assessment });
+    } catch (error) {
+      say({ type: 'failure', sequence, message: wordsOf(error) });
+    }
+  }
+
+  return {
+    hear(message: ToWorker): void {
+      if (message.type === 'open') {
+        opened = openOrSay(message.shop);
+        return;
+      }
+      if (message.plan) queue = queue.filter((waiting) => !waiting.plan);
+      queue.push(message);
+      queue.sort((a, b) => Number(b.plan) - Number(a.plan));
+      void work();
+    },
+  };
+}
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Lets messages that arrived while computing be heard. */
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));

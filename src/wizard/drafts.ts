@@ -1,0 +1,49 @@
+/** What was typed and cannot be read yet, kept on this device beside the record until it is put right. */
+import { type ReadonlySignal, signal } from '@preact/signals';
+
+export interface Drafts {
+  readonly texts: ReadonlySignal<ReadonlyMap<string, string>>;
+  open(record: string): void;
+  set(field: string, text: string | null): void;
+}
+
+const PREFIX = 'worth-the-heat.drafts.';
+
+const isEntry = (entry: unknown): entry is [string, string] =>
+  Array.isArray(entry) && entry.length === 2 && entry.every((part) => typeof part === 'string');
+
+export function createDrafts(storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>): Drafts {
+  const texts = signal<ReadonlyMap<string, string>>(new Map());
+  let key = '';
+
+  function stored(): ReadonlyMap<string, string> {
+    try {
+      const entries: unknown = JSON.parse(storage.getItem(key) ?? '[]');
+      if (!Array.isArray(entries)) return new Map();
+      return new Map(entries.filter(isEntry));
+    } catch {
+      return new Map();
+    }
+  }
+
+  return {
+    texts,
+    open(record) {
+      key = PREFIX + record;
+      texts.value = stored();
+    },
+    set(field, text) {
+      if ((texts.value.get(field) ?? null) === text) return;
+      const next = new Map(texts.value);
+      if (text === null) next.delete(field);
+      else next.set(field, text);
+      texts.value = next;
+      try {
+        if (next.size === 0) storage.removeItem(key);
+        else storage.setItem(key, JSON.stringify([...next]));
+      } catch {
+        // a full store costs the draft on reload, not the typing
+      }
+    },
+  };
+}

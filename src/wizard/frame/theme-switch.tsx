@@ -1,0 +1,46 @@
+import { useState } from 'preact/hooks';
+import { ThemeMark } from './marks.tsx';
+
+const THEMES = ['system', 'light', 'dark'] as const;
+type Theme = (typeof THEMES)[number];
+const KEY = 'worth-the-heat.theme';
+
+function storedTheme(): Theme {
+  try {
+    const stored = localStorage.getItem(KEY);
+    return THEMES.find((theme) => theme === stored) ?? 'system';
+  } catch {
+    return 'system';
+  }
+}
+
+export function showTheme(theme: Theme = storedTheme()): void {
+  if (theme === 'system') delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = theme;
+}
+
+export function ThemeSwitch() {
+  const [theme, setTheme] = useState(storedTheme);
+  const next = THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length]!;
+  return (
+    <button
+      type="button"
+      class="icon"
+      title={`Colours: ${theme}. Switch to ${next}.`}
+      onClick={() => {
+        setTheme(next);
+        showTheme(next);
+        try {
+          localStorage.setItem(KEY, next);
+        } catch {
+          // the choice then lasts until the page is closed
+        }
+      }}
+    >
+      <ThemeMark />
+      <span class="visually-hidden">
+        Colours: {theme}. Switch to {next}.
+      </span>
+    </button>
+  );
+}

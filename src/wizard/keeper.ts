@@ -1,0 +1,244 @@
+/**
+ * Keeps the record: on this device at once, on the server a moment later. What was typed survives a reload, a crash and
+ * a server that is gone.
+ */
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Record } from '../record/schema.ts';
+
+export type Keeping =
+  | { readonly state: 'idle' }
+  | { readonly state: 'saving' }
+  | { readonly state: 'saved' }
+  /** `why`: the server is gone, or it refused */
+  | { readonly state: 'on-this-device'; readonly why: string }
+  /** the server holds a version that did not come from here */
+  | { readonly state: 'changed-elsewhere'; readonly id: string };
+
+export interface Kept {
+  readonly record: Record;
+  /** the server's number for the version this one was based on; 0: the server never had it */
+  readonly revision: number;
+}
+
+interface Copy extends Kept {
+  readonly unsaved: boolean;
+  readonly changed: string;
+}
+
+export interface Listed {
+  readonly id: string;
+  readonly title: string;
+  readonly changed: string;
+  readonly invented: boolean;
+  readonly unsaved: boolean;
+}
+
+export interface Surroundings {
+  readonly fetch: (path: string, init?: RequestInit) => Promise<Response>;
+  readonly storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
+  readonly now: () => Date;
+}
+
+export interface Keeper {
+  readonly keeping: ReadonlySignal<Keeping>;
+  /** on this device now, on the server after a short quiet */
+  keep(record: Record): void;
+  open(id: string): Promise<Kept | null>;
+  /** the record as it is kept, without touching what is said about keeping */
+  peek(id: string): Promise<Record | null>;
+  list(): Promise<{ readonly cards: readonly Listed[]; readonly server: boolean }>;
+  /** settles a version that was changed elsewhere */
+  settle(which: 'mine' | 'theirs'): Promise<Record | null>;
+  /** sends everything that is only on this device */
+  sync(): Promise<void>;
+}
+
+const PREFIX = 'worth-the-heat.record.';
+const QUIET_MS = 300;
+const RETRY_MS = [2_000, 5_000, 15_000, 30_000];
+
+/** Enough of a look to show it; whether it is a sound record is the assessment's business. */
+function looksLikeRecord(value: unknown): value is Record {
+  if (typeof value !== 'object' || value === null) return false;
+  const { id, title, timeline } = value as { [key: string]: unknown };
+  return typeof id === 'string' && typeof title === 'string' && Array.isArray(timeline);
+}
+
+export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
+  const keeping = signal<Keeping>({ state: 'idle' });
+  /** what could not even be stored on this device stays in memory */
+  const memory = new Map<string, Copy>();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let failures = 0;
+  let sending: Promise<void> | null = null;
+
+  function readCopy(id: string): Copy | null {
+    const held = memory.get(id);
+    if (held !== undefined) return held;
+    try {
+      const copy: unknown = JSON.parse(storage.getItem(PREFIX + id) ?? 'null');
+      if (typeof copy !== 'object' || copy === null) return null;
+      const { record, revision, unsaved, changed } = copy as { [key: string]: unknown };
+      if (!looksLikeRecord(record) || typeof revision !== 'number') return null;
+      return { record, revision, unsaved: unsaved === true, changed: typeof changed === 'string' ? changed : '' };
+    } catch {
+      return null;
+    }
+  }
+
+  function writeCopy(copy: Copy): void {
+    try {
+      storage.setItem(PREFIX + copy.record.id, JSON.stringify(copy));
+      memory.delete(copy.record.id);
+    } catch {
+      memory.set(copy.record.id, copy);
+    }
+  }
+
+  function copies(): Copy[] {
+    const ids = new Set(memory.keys());
+    for (let i = 0; i < storage.length; i++) {
+      const key = storage.key(i);
+      if (key?.startsWith(PREFIX)) ids.add(key.slice(PREFIX.length));
+    }
+    return [...ids].map(readCopy).filter((copy) => copy !== null);
+  }
+
+  async function ask(path: string, init?: RequestInit): Promise<{ status: number; body: { [key: string]: unknown } }> {
+    const response = await fetch(path, init);
+    const body: unknown = await response.json().catch(() => null);
+    return { status: response.status, body: typeof body === 'object' && body !== null ? { ...body } : {} };
+  }
+
+  async function send(copy: Copy): Promise<boolean> {
+    const { record, revision } = copy;
+    const answer = await ask(`api/records/${record.id}`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ record, revision }),
+    }).catch(() => null);
+    if (answer === null || answer.status >= 500) {
+      keeping.value = { state: 'on-this-device', why: 'the server does not answer' };
+      return false;
+    }
+    if (answer.status === 409) {
+      keeping.value = { state: 'changed-elsewhere', id: record.id };
+      return true;
+    }
+    const next = answer.body.revision;
+    if (answer.status >= 400 || typeof next !== 'number') {
+      const said = answer.body.error ?? answer.body.wrong;
+      keeping.value = { state: 'on-this-device', why: typeof said === 'string' ? said : 'the server refused it' };
+      return true;
+    }
+    const latest = readCopy(record.id) ?? copy;
+    writeCopy({ ...latest, revision: next, unsaved: latest.record !== record && !same(latest.record, record) });
+    return true;
+  }
+
+  async function sendAll(): Promise<void> {
+    const unsaved = copies().filter((copy) => copy.unsaved);
+    if (unsaved.length === 0) return;
+    keeping.value = { state: 'saving' };
+    for (const copy of unsaved) {
+      if (!(await send(copy))) {
+        schedule(RETRY_MS[Math.min(failures++, RETRY_MS.length - 1)]!);
+        return;
+      }
+    }
+    failures = 0;
+    if (keeping.value.state === 'saving') keeping.value = { state: 'saved' };
+  }
+
+  function schedule(delay: number): void {
+    clearTimeout(timer);
+    timer = setTimeout(() => void sync(), delay);
+  }
+
+  /** One sending at a time; what changed meanwhile is sent after it. */
+  async function sync(): Promise<void> {
+    clearTimeout(timer);
+    if (sending !== null) {
+      schedule(QUIET_MS);
+      return sending;
+    }
+    sending = sendAll().finally(() => {
+      sending = null;
+    });
+    return sending;
+  }
+
+  return {
+    keeping,
+    sync,
+    keep(record) {
+      const revision = readCopy(record.id)?.revision ?? 0;
+      writeCopy({ record, revision, unsaved: true, changed: now().toISOString() });
+      if (keeping.value.state !== 'changed-elsewhere') keeping.value = { state: 'saving' };
+      schedule(QUIET_MS);
+    },
+    async open(id) {
+      const copy = readCopy(id);
+      const answer = await ask(`api/records/${id}`).catch(() => null);
+      const { record, revision } = answer?.body ?? {};
+      if (answer?.status !== 200 || !looksLikeRecord(record) || typeof revision !== 'number') {
+        if (copy !== null && answer === null)
+          keeping.value = { state: 'on-this-device', why: 'the server does not answer' };
+        return copy;
+      }
+      if (copy?.unsaved) {
+        if (copy.revision === revision || same(copy.record, record)) schedule(0);
+        else keeping.value = { state: 'changed-elsewhere', id };
+        return copy;
+      }
+      writeCopy({ record, revision, unsaved: false, changed: now().toISOString() });
+      keeping.value = { state: 'saved' };
+      return { record, revision };
+    },
+    async peek(id) {
+      const copy = readCopy(id);
+      if (copy?.unsaved) return copy.record;
+      const answer = await ask(`api/records/${id}`).catch(() => null);
+      const record = answer?.body.record;
+      return looksLikeRecord(record) ? record : (copy?.record ?? null);
+    },
+    async list() {
+      const answer = await ask('api/records').catch(() => null);
+      const server = answer?.status === 200;
+      const cards = new Map<string, Listed>();
+      for (const listed of readListed(answer?.body.records)) cards.set(listed.id, listed);
+      for (const { record, unsaved, changed } of copies()) {
+        if (!unsaved && server) continue;
+        const { id, title, invented } = record;
+        cards.set(id, { id, title, changed, invented: invented === true, unsaved });
+      }
+      return { cards: [...cards.values()].sort((a, b) => b.changed.localeCompare(a.changed)), server };
+    },
+    async settle(which) {
+      if (keeping.value.state !== 'changed-elsewhere') return null;
+      const { id } = keeping.value;
+      const copy = readCopy(id);
+      const answer = await ask(`api/records/${id}`).catch(() => null);
+      const { record, revision } = answer?.body ?? {};
+      if (copy === null || !looksLikeRecord(record) || typeof revision !== 'number') return null;
+      keeping.value = { state: 'saved' };
+      const theirs = which === 'theirs';
+      writeCopy({ ...copy, record: theirs ? record : copy.record, revision, unsaved: !theirs });
+      if (!theirs) await sync();
+      return theirs ? record : copy.record;
+    },
+  };
+}
+
+const same = (a: Record, b: Record): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+function readListed(value: unknown): Listed[] {
+  if (!Array.isArray(value)) return [];
+  return value.flatMap((item: { [key: string]: unknown } | null) => {
+    const { id, title, changed, invented } = item ?? {};
+    if (typeof id !== 'string' || typeof title !== 'string') return [];
+    return [
+      { id, title, changed: typeof changed === 'string' ? changed : '', invented: invented === true, unsaved: false },
+    ];
+  });
+}

@@ -1,0 +1,54 @@
+import { render } from 'preact';
+import type { Shop } from '../shop/schema.ts';
+import { followAddress } from './address.ts';
+import { createAdviser } from './adviser.ts';
+import { App } from './app.tsx';
+import { createDrafts } from './drafts.ts';
+import { showTheme } from './frame/theme-switch.tsx';
+import { createKeeper } from './keeper.ts';
+import { createSession } from './session.ts';
+import './look/tokens.css';
+import './look/base.css';
+import './look/head.css';
+import './look/questions.css';
+import './look/readings.css';
+import './look/pointing.css';
+import './look/next.css';
+import './look/verdict.css';
+import './look/bench.css';
+import './look/print.css';
+
+const hire = () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+
+/** null: the server is gone or says nothing sensible; the worker then takes the profile shipped with the rules. */
+async function readShop(): Promise<Shop | null> {
+  try {
+    const response = await fetch('api/shop');
+    const body = response.ok ? ((await response.json()) as { shop?: Shop } & Shop) : null;
+    return body?.shop ?? body;
+  } catch {
+    return null;
+  }
+}
+
+async function start(): Promise<void> {
+  showTheme();
+  followAddress();
+  const ask = (path: string, init?: RequestInit) => fetch(path, init);
+  const keeper = createKeeper({ fetch: ask, storage: localStorage, now: () => new Date() });
+  const session = createSession({
+    adviser: createAdviser(hire, await readShop()),
+    keeper,
+    drafts: createDrafts(localStorage),
+    fetch: ask,
+    now: () => new Date(),
+    chance: Math.random,
+    locale: navigator.language,
+  });
+  addEventListener('online', () => void keeper.sync());
+  addEventListener('pagehide', () => void keeper.sync());
+  render(<App session={session} />, document.getElementById('wizard')!);
+  void keeper.sync();
+}
+
+void start();

@@ -1,0 +1,84 @@
+import { TypedField } from './typed-field.tsx';
+
+interface Props {
+  readonly id: string;
+  readonly question: string;
+  readonly about?: string | undefined;
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly value: number | null | undefined;
+  readonly draft: string | undefined;
+  readonly onAnswer: (value: number | null | undefined) => void;
+  readonly onDraft: (text: string | null) => void;
+}
+
+export function readNumber(text: string, min: number, max: number, unit: string) {
+  const plain = text.trim().replace(',', '.');
+  const number = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
+  const todo = `Type a number from ${min} to ${max}${unit ? ` (${unit})` : ''}.`;
+  if (Number.isNaN(number)) return { ok: false, wrong: `"${text.trim()}" is not a number.`, todo } as const;
+  if (number < min || number > max) return { ok: false, wrong: `${plain} is outside what can be.`, todo } as const;
+  return { ok: true, number } as const;
+}
+
+export function NumberQuestion({ id, question, about, unit, min, max, value, draft, onAnswer, onDraft }: Props) {
+  const read = (text: string) => readNumber(text, min, max, unit);
+  const takeText = (text: string, readable: boolean) => {
+    onDraft(readable ? null : text);
+    if (!readable) return;
+    const reading = text.trim() === '' ? null : read(text);
+    onAnswer(reading?.ok ? reading.number : undefined);
+  };
+  const answerByKey = (event: KeyboardEvent) => {
+    if (event.key !== '?') return;
+    event.preventDefault();
+    onDraft(null);
+    onAnswer(value === null ? undefined : null);
+  };
+  return (
+    <fieldset
+      id={id}
+      class="question question-line"
+      data-question
+      data-answered={value !== undefined}
+      onKeyDown={answerByKey}
+    >
+      <legend>
+        {question}
+        {about && <small> {about}</small>}
+      </legend>
+      <div class="choices">
+        <TypedField
+          id={`${id}-number`}
+          label={question}
+          hideLabel
+          unit={unit}
+          stored={typeof value === 'number' ? String(value) : ''}
+          draft={draft}
+          read={read}
+          same={(text, stored) =>
+            text.trim() === ''
+              ? stored === ''
+              : Number(text.trim().replace(',', '.')) === Number(stored) && stored !== ''
+          }
+          onText={takeText}
+        />
+        <label class="choice" data-quiet="true">
+          <input
+            type="checkbox"
+            checked={value === null}
+            onChange={() => {
+              onDraft(null);
+              onAnswer(value === null ? undefined : null);
+            }}
+          />
+          <span class="choice-name">Can't tell</span>
+          <span class="key" aria-hidden="true">
+            ?
+          </span>
+        </label>
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,139 @@
+import type { EvidenceItem } from '../../assessment.ts';
+import type { FindingView } from '../catalogue.ts';
+import { answerFinding, clearFinding, findingAnswer } from '../desk.ts';
+import type { Rail } from '../rails.ts';
+import { useSession } from '../session.ts';
+import { findingKey } from '../steps.ts';
+import { Grade, KnownGoodField, ReadingField } from './reading.tsx';
+
+interface Props {
+  readonly rails: readonly Rail[];
+  readonly evidence: ReadonlyMap<string, EvidenceItem>;
+  /** voltages wait until power is allowed */
+  readonly voltagesOpen: boolean;
+}
+
+export function ReadingsTable({ rails, evidence, voltagesOpen }: Props) {
+  return (
+    <div class="readings">
+      <table>
+        <caption class="visually-hidden">Resistance to ground and voltage of every rail</caption>
+        <thead>
+          <tr>
+            <th scope="col">Rail</th>
+            <th scope="col">To ground</th>
+            <th scope="col">Known good</th>
+            <th scope="col">Says</th>
+            <th scope="col">Voltage</th>
+            <th scope="col">Says</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rails.map((rail) => (
+            <tr key={rail.id}>
+              <th scope="row">{rail.name}</th>
+              <ResistanceCells rail={rail} evidence={evidence} />
+              <VoltageCells rail={rail} evidence={evidence} open={voltagesOpen} />
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+type CellsProps = { readonly rail: Rail; readonly evidence: ReadonlyMap<string, EvidenceItem> };
+
+function ResistanceCells({ rail, evidence }: CellsProps) {
+  const finding = rail.resistance;
+  if (finding === null) return <td colSpan={3} class="no-reading" />;
+  return (
+    <>
+      <td data-label="To ground">
+        <span id={findingKey(finding.id)} data-question>
+          <ReadingField finding={finding} label={`${rail.name}, resistance to ground`} hideLabel />
+        </span>
+      </td>
+      <td data-label="Known good">
+        <span data-question>
+          <KnownGoodField
+            finding={finding}
+            label={`${rail.name}, resistance to ground on a known-good card`}
+            hideLabel
+          />
+        </span>
+      </td>
+      <td data-label="Says">
+        <StatePick finding={finding} evidence={evidence.get(finding.id)} label={`${rail.name}, resistance in words`} />
+      </td>
+    </>
+  );
+}
+
+function VoltageCells({ rail, evidence, open }: CellsProps & { readonly open: boolean }) {
+  const finding = rail.voltage;
+  if (finding === null) return <td colSpan={2} class="no-reading" />;
+  return (
+    <>
+      <td data-label="Voltage">
+        <span id={findingKey(finding.id)} data-question={open || undefined}>
+          <ReadingField finding={finding} label={`${rail.name}, voltage`} hideLabel disabled={!open} />
+        </span>
+      </td>
+      <td data-label="Says">
+        <StatePick
+          finding={finding}
+          evidence={evidence.get(finding.id)}
+          label={`${rail.name}, voltage in words`}
+          disabled={!open}
+        />
+      </td>
+    </>
+  );
+}
+
+interface PickProps {
+  readonly finding: FindingView;
+  readonly evidence: EvidenceItem | undefined;
+  readonly label: string;
+  readonly disabled?: boolean;
+}
+
+const FROM_NUMBER = 'from-number';
+const CANNOT_TELL = 'cannot-tell';
+const NOT_LOOKED = 'not-looked';
+
+/** The state itself, where there is no number or the number is not to be trusted. */
+function StatePick({ finding, evidence, label, disabled }: PickProps) {
+  const { desk, edit } = useSession();
+  if (desk.value === null) return null;
+  const answer = findingAnswer(desk.value.record, finding.id, 'bench');
+  const measured = answer?.type === 'measured';
+  const value = measured ? FROM_NUMBER : answer === undefined ? NOT_LOOKED : (answer.state ?? CANNOT_TELL);
+  const pick = (picked: string) =>
+    edit((record, at) => {
+      if (picked === NOT_LOOKED) return clearFinding(record, finding.id, 'bench');
+      return answerFinding(record, finding.id, picked === CANNOT_TELL ? null : picked, 'bench', at);
+    });
+  return (
+    <span class="says">
+      <select
+        aria-label={label}
+        value={value}
+        disabled={disabled ?? false}
+        data-quiet={value === NOT_LOOKED}
+        onChange={({ currentTarget }) => pick(currentTarget.value)}
+      >
+        {measured && <option value={FROM_NUMBER}>from the number</option>}
+        <option value={NOT_LOOKED}>{measured ? 'take the number out' : 'not measured'}</option>
+        {finding.states.map((state) => (
+          <option key={state.id} value={state.id}>
+            {state.name}
+          </option>
+        ))}
+        <option value={CANNOT_TELL}>can't tell</option>
+      </select>
+      <Grade finding={finding} evidence={evidence} />
+    </span>
+  );
+}

@@ -1,0 +1,157 @@
+/** The open card and everything around it: who keeps it, who assesses it, how it is changed. Screens read it and call it. */
+import { type ReadonlySignal, signal } from '@preact/signals';
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { Record } from '../record/schema.ts';
+import { goTo, type Place, place } from './address.ts';
+import type { Adviser } from './adviser.ts';
+import { change, type Desk, openDesk, redo, undo } from './desk.ts';
+import type { Drafts } from './drafts.ts';
+import type { Keeper } from './keeper.ts';
+import { copyOfCase, newRecord } from './new-record.ts';
+import type { StepId } from './steps.ts';
+
+export type Opening = 'none' | 'opening' | 'open' | 'missing';
+
+export interface CaseListed {
+  readonly id: string;
+  readonly title: string;
+  readonly why: string;
+}
+
+export interface Session {
+  readonly adviser: Adviser;
+  readonly keeper: Keeper;
+  readonly drafts: Drafts;
+  readonly desk: ReadonlySignal<Desk | null>;
+  readonly opening: ReadonlySignal<Opening>;
+  /** `field` joins keystrokes in one field into one step to undo */
+  edit(step: (record: Record, at: string) => Record, field?: string): void;
+  undo(): void;
+  redo(): void;
+  go(step: StepId): void;
+  newCard(): void;
+  /** opens what the address names */
+  follow(to: Place): Promise<void>;
+  /** shows the version that the server held */
+  settle(which: 'mine' | 'theirs'): Promise<void>;
+  listCases(): Promise<readonly CaseListed[]>;
+}
+
+export interface Around {
+  readonly adviser: Adviser;
+  readonly keeper: Keeper;
+  readonly drafts: Drafts;
+  readonly fetch: (path: string) => Promise<Response>;
+  readonly now: () => Date;
+  readonly chance: () => number;
+  readonly locale: string;
+}
+
+export function createSession({ adviser, keeper, drafts, fetch, now, chance, locale }: Around): Session {
+  const desk = signal<Desk | null>(null);
+  const opening = signal<Opening>('none');
+
+  function show(record: Record): void {
+    adviser.reset();
+    drafts.open(record.id);
+    desk.value = openDesk(record);
+    opening.value = 'open';
+    adviser.ask(record);
+  }
+
+  function put(next: Desk): void {
+    if (next === desk.value) return;
+    const from = place.value;
+    const mine =
+      from.screen === 'case' ? { ...next, record: copyOfCase(next.record, now(), chance()), past: [] } : next;
+    desk.value = mine;
+    if (from.screen === 'case') {
+      drafts.open(mine.record.id);
+      goTo({ screen: 'card', id: mine.record.id, step: from.step }, 'replace');
+    }
+    keeper.keep(mine.record);
+    adviser.ask(mine.record);
+  }
+
+  async function json(path: string): Promise<{ [key: string]: unknown } | null> {
+    try {
+      const response = await fetch(path);
+      const body: unknown = response.ok ? await response.json() : null;
+      return typeof body === 'object' && body !== null ? { ...body } : null;
+    } catch {
+      return null;
+    }
+  }
+
+  const readCase = async (id: string) => recordIn(await json(`api/cases/${id}`));
+
+  return {
+    adviser,
+    keeper,
+    drafts,
+    desk,
+    opening,
+    edit(step, field) {
+      if (desk.value === null) return;
+      put(change(desk.value, step(desk.value.record, now().toISOString()), field ?? null));
+    },
+    undo() {
+      if (desk.value !== null) put(undo(desk.value));
+    },
+    redo() {
+      if (desk.value !== null) put(redo(desk.value));
+    },
+    go(step) {
+      if (place.value.screen !== 'bench') goTo({ ...place.value, step });
+    },
+    newCard() {
+      const record = newRecord(now(), chance(), locale);
+      keeper.keep(record);
+      show(record);
+      goTo({ screen: 'card', id: record.id, step: 'card' });
+    },
+    async follow(to) {
+      if (to.screen === 'bench') {
+        desk.value = null;
+        opening.value = 'none';
+        adviser.reset();
+        return;
+      }
+      if (desk.value?.record.id === to.id) return;
+      opening.value = 'opening';
+      desk.value = null;
+      const record = to.screen === 'case' ? await readCase(to.id) : ((await keeper.open(to.id))?.record ?? null);
+      const still = place.value;
+      if (still.screen !== to.screen || still.id !== to.id || desk.value !== null) return;
+      if (record === null) opening.value = 'missing';
+      else show(record);
+    },
+    async settle(which) {
+      const record = await keeper.settle(which);
+      if (record !== null && desk.value?.record.id === record.id) show(record);
+    },
+    async listCases() {
+      const body = await json('api/cases');
+      const list = Array.isArray(body?.cases) ? (body.cases as { [key: string]: unknown }[]) : [];
+      return list.flatMap(({ id, title, why }) =>
+        typeof id === 'string' && typeof title === 'string'
+          ? [{ id, title, why: typeof why === 'string' ? why : '' }]
+          : [],
+      );
+    },
+  };
+}
+
+function recordIn(body: { [key: string]: unknown } | null): Record | null {
+  const record = (body?.record ?? body) as Record | null;
+  return record !== null && Array.isArray(record.timeline) ? record : null;
+}
+
+export const SessionContext = createContext<Session | null>(null);
+
+export function useSession(): Session {
+  const session = useContext(SessionContext);
+  if (session === null) throw new Error('a screen was rendered outside the session');
+  return session;
+}

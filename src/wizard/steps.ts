@@ -1,0 +1,113 @@
+/** Which question is asked at which step, in which order, and how far a step has come. */
+import type { FactDefinition } from '../knowledge/schema.ts';
+import type { Record } from '../record/schema.ts';
+import { holds } from './applies.ts';
+import type { Catalogue, CheckView, FindingView } from './catalogue.ts';
+import { factAnswer, findingAnswer, type Witness } from './desk.ts';
+
+export const STEPS = [
+  { id: 'card', name: 'Card', asks: 'Which card is this, and what is it worth?' },
+  { id: 'history', name: 'History', asks: 'What has it been through?' },
+  { id: 'symptoms', name: 'Symptoms', asks: 'What does the owner say it does?' },
+  { id: 'looks', name: 'Looks', asks: 'What can be seen without power?' },
+  { id: 'readings', name: 'Readings', asks: 'What do the rails read?' },
+  { id: 'tests', name: 'Power-up', asks: 'What do power-up and tests show?' },
+  { id: 'next', name: 'What next', asks: 'Which check is worth its minutes?' },
+  { id: 'verdict', name: 'Verdict', asks: 'Is it worth the heat?' },
+] as const;
+export type StepId = (typeof STEPS)[number]['id'];
+
+export const isStep = (word: string | undefined): word is StepId => STEPS.some((step) => step.id === word);
+
+export function stepAfter(step: StepId): StepId | null {
+  return STEPS[STEPS.findIndex(({ id }) => id === step) + 1]?.id ?? null;
+}
+
+export function stepBefore(step: StepId): StepId | null {
+  return STEPS[STEPS.findIndex(({ id }) => id === step) - 1]?.id ?? null;
+}
+
+export type Question =
+  | { readonly kind: 'fact'; readonly key: string; readonly fact: FactDefinition }
+  | { readonly kind: 'finding'; readonly key: string; readonly finding: FindingView; readonly witness: Witness };
+
+/** Questions under one procedure, or under none. */
+export interface Section {
+  readonly check: CheckView | null;
+  readonly questions: readonly Question[];
+}
+
+export const findingKey = (finding: string, witness: Witness = 'bench'): string =>
+  witness === 'owner' ? `owner-${finding}` : `bench-${finding}`;
+const factKey = (fact: string): string => `fact-${fact}`;
+
+const askFact = (fact: FactDefinition): Question => ({ kind: 'fact', key: factKey(fact.id), fact });
+const askFinding = (finding: FindingView, witness: Witness): Question => {
+  return { kind: 'finding', key: findingKey(finding.id, witness), finding, witness };
+};
+
+/** The step at which the bench records this finding. */
+export function stepOf(finding: FindingView): StepId {
+  if (finding.group === 'looks') return 'looks';
+  return finding.group === 'rails' ? 'readings' : 'tests';
+}
+
+/** A finding that does not apply to this class of card is not asked, unless it has been answered. */
+function isAsked(finding: FindingView, record: Record): boolean {
+  if (finding.appliesWhen === null || findingAnswer(record, finding.id, 'bench') !== undefined) return true;
+  return holds(finding.appliesWhen, (fact) => factAnswer(record, fact)) !== false;
+}
+
+export function sectionsOf(step: StepId, catalogue: Catalogue, record: Record): readonly Section[] {
+  const facts = catalogue.facts.filter((fact) => fact.step === step).map(askFact);
+  const asked = catalogue.findings.filter((finding) => isAsked(finding, record));
+  const owner = step === 'symptoms' ? asked.filter(({ group }) => group === 'symptoms') : [];
+  const loose: Section = {
+    check: null,
+    questions: [...facts, ...owner.map((finding) => askFinding(finding, 'owner'))],
+  };
+  const bench = asked.filter((finding) => stepOf(finding) === step);
+  return [loose, ...byCheck(bench, catalogue)].filter(({ questions }) => questions.length > 0);
+}
+
+/** Each finding under the first check that yields it, checks in the order of the catalogue. */
+function byCheck(findings: readonly FindingView[], catalogue: Catalogue): readonly Section[] {
+  const left = new Set(findings);
+  const sections = catalogue.checks.map((check): Section => {
+    const mine = [...left].filter((finding) => check.yields.includes(finding.id));
+    for (const finding of mine) left.delete(finding);
+    return { check, questions: mine.map((finding) => askFinding(finding, 'bench')) };
+  });
+  return [...sections, { check: null, questions: [...left].map((finding) => askFinding(finding, 'bench')) }];
+}
+
+export function isAnswered(record: Record, question: Question): boolean {
+  return question.kind === 'fact'
+    ? factAnswer(record, question.fact.id) !== undefined
+    : findingAnswer(record, question.finding.id, question.witness) !== undefined;
+}
+
+export interface Progress {
+  readonly answered: number;
+  readonly asked: number;
+}
+
+export function progressOf(sections: readonly Section[], record: Record): Progress {
+  const questions = sections.flatMap((section) => section.questions);
+  return { answered: questions.filter((question) => isAnswered(record, question)).length, asked: questions.length };
+}
+
+/** Where the result of a check is written down: its first unanswered question, else its first. */
+export function placeOfCheck(
+  check: CheckView,
+  catalogue: Catalogue,
+  record: Record,
+): { readonly step: StepId; readonly key: string } | null {
+  const findings = check.yields
+    .map((id) => catalogue.findings.find((finding) => finding.id === id))
+    .filter((finding) => finding !== undefined)
+    .filter((finding) => isAsked(finding, record));
+  const open = findings.find((finding) => findingAnswer(record, finding.id, 'bench') === undefined);
+  const first = open ?? findings[0];
+  return first === undefined ? null : { step: stepOf(first), key: findingKey(first.id) };
+}
