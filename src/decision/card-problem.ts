@@ -1,0 +1,179 @@
+/** A card at the bench as a generic decision problem: checks inform, plans and stops end. */
+import type { CardModel } from './card-model.ts';
+import { type Allowed, type CheckFinding, type Outcome, outcomesOf } from './outcomes.ts';
+import type { Plan } from './plan.ts';
+import type { DecisionProblem, StopAction, TestAction } from './problem.ts';
+
+export interface CardCheck {
+  readonly id: string;
+  readonly minutes: number;
+  /** what a bought service costs; 0 for the bench's own checks */
+  readonly price: number;
+  /** indices into `CardModel.preparations` */
+  readonly preparations: readonly number[];
+  /** chance that the check itself ruins the card */
+  readonly harm: number;
+  /** those not known yet */
+  readonly findings: readonly CheckFinding[];
+  /** findings not known yet that must first be known, in one of these states (indices) */
+  readonly requires: readonly { readonly finding: string; readonly states: readonly number[] }[];
+  /** one of these checks must be done first; none: no such condition, or it is met already */
+  readonly afterOneOf: readonly string[];
+}
+
+export interface CardProblem {
+  readonly problem: DecisionProblem;
+  /** in the order of `problem.stops` */
+  readonly plans: readonly Plan[];
+  /** in the order of `problem.tests`, in the order of their outcomes */
+  readonly outcomes: readonly (readonly Outcome[])[];
+  /** checks that cannot come about in this problem, and the findings or checks they wait for in vain */
+  readonly leftOut: readonly { readonly check: string; readonly waitsFor: readonly string[] }[];
+}
+
+export interface CardProblemOptions {
+  /** deduct each plan's margin from its payoff, so that a plan is worth starting exactly where it beats doing nothing */
+  readonly lessMargin?: boolean;
+}
+
+/**
+ * Builds the problem. `belief` sums to one over the conditions that plans and likelihoods are stated for.
+ *
+ * Payoffs are surpluses (value at the end less real costs less as-is value); a check costs its minutes, its price and the
+ * working value it puts at risk. Where a check may follow any one of several, the cheapest of them is asked for: that
+ * narrows the order of checks and never widens it, so no unsafe order can come out.
+ *
+ * Cost: about checks * 12 outcomes * conditions.
+ */
+export function cardProblem(
+  model: CardModel,
+  names: readonly string[],
+  belief: Float64Array,
+  plans: readonly Plan[],
+  checks: readonly CardCheck[],
+  options: CardProblemOptions = {},
+): CardProblem {
+  const { money } = model;
+  const rate = money.labourPerHour / 60;
+  const { possible, leftOut } = splitByNeeds(checks);
+  const yields = new Map(possible.flatMap((check) => check.findings.map((finding) => [finding.id, check.id] as const)));
+  const priceOf = (check: CardCheck) => check.minutes * rate + check.price + check.harm * money.working;
+  const byId = new Map(possible.map((check) => [check.id, check]));
+
+  /** what each check that waits on `source` must find there */
+  const permissionsOf = (source: CardCheck) => {
+    const permissions: { readonly allowed: Allowed; readonly key: string }[] = [];
+    const indexOf = new Map<string, number>();
+    for (const check of possible) {
+      const needs = check.requires.filter(({ finding }) => yields.get(finding) === source.id);
+      if (needs.length === 0) continue;
+      const key = keyOf(needs);
+      let at = permissions.findIndex((permission) => permission.key === key);
+      if (at < 0) at = permissions.push({ allowed: new Map(needs.map((n) => [n.finding, n.states])), key }) - 1;
+      indexOf.set(check.id, at);
+    }
+    return { allowed: permissions.map((permission) => permission.allowed), indexOf };
+  };
+  const permissions = new Map(possible.map((check) => [check.id, permissionsOf(check)]));
+  const outcomes = new Map(
+    possible.map((check) => [check.id, outcomesOf(check.findings, belief, permissions.get(check.id)!.allowed)]),
+  );
+
+  const requiresOf = (check: CardCheck): TestAction['requires'] => {
+    const sources = new Set(check.requires.flatMap(({ finding }) => yields.get(finding) ?? []));
+    const requires = [...sources].map((source) => {
+      const at = permissions.get(source)!.indexOf.get(check.id)!;
+      const fitting = outcomes.get(source)!.flatMap((outcome, o) => (outcome.allows[at] ? [o] : []));
+      return { test: source, outcomes: fitting };
+    });
+    const cheapest = check.afterOneOf
+      .flatMap((id) => byId.get(id) ?? [])
+      .reduce<CardCheck | null>((least, next) => (!least || priceOf(next) < priceOf(least) ? next : least), null);
+    if (cheapest && !sources.has(cheapest.id)) {
+      requires.push({ test: cheapest.id, outcomes: outcomes.get(cheapest.id)!.map((_, o) => o) });
+    }
+    return requires;
+  };
+
+  const tests = possible.map(
+    (check): TestAction => ({
+      kind: 'test',
+      id: check.id,
+      cost: check.minutes * rate + check.price,
+      harm: check.harm * money.working,
+      preparations: check.preparations,
+      outcomes: outcomes.get(check.id)!.map((outcome) => outcome.label),
+      likelihood: outcomes.get(check.id)!.map((outcome) => outcome.likelihood),
+      requires: requiresOf(check),
+    }),
+  );
+  const stops = plans.map(
+    (plan): StopAction => ({
+      kind: 'stop',
+      id: plan.id,
+      payoff: options.lessMargin && plan.stop === null ? lessMargin(model, plan) : plan.payoff,
+      preparations: plan.preparations,
+    }),
+  );
+  return {
+    problem: {
+      conditions: names,
+      prior: belief,
+      preparations: model.preparations.map(({ id, minutes }) => ({ id, cost: minutes * rate })),
+      stops,
+      tests,
+      remedies: [],
+    },
+    plans,
+    outcomes: possible.map((check) => outcomes.get(check.id)!),
+    leftOut,
+  };
+}
+
+/** Beliefs after each outcome at least `least` likely of each check: witnesses for `enumeratePlans`. */
+export function outcomeBeliefs(problem: DecisionProblem, least: number): Float64Array[] {
+  const beliefs: Float64Array[] = [];
+  for (const test of problem.tests) {
+    for (const likelihood of test.likelihood) {
+      const joint = problem.prior.map((chance, c) => chance * likelihood[c]!);
+      const total = joint.reduce((sum, value) => sum + value, 0);
+      if (total >= least && total > 0) beliefs.push(joint.map((value) => value / total));
+    }
+  }
+  return beliefs;
+}
+
+function lessMargin(model: CardModel, plan: Plan): Float64Array {
+  const { fixed, shareOfCost } = model.money.margin;
+  const { partsAfterWork, working, asIs } = model.money;
+  return plan.payoff.map((payoff, c) => {
+    const value = partsAfterWork + plan.vectors.held[c]! * (working - partsAfterWork);
+    const cost = value - asIs - payoff + plan.preparationCost;
+    return payoff - fixed - shareOfCost * cost;
+  });
+}
+
+/** Leaves out checks that wait for something no remaining check yields, until nothing changes. */
+function splitByNeeds(checks: readonly CardCheck[]) {
+  let possible = checks.filter((check) => check.findings.length > 0);
+  const leftOut: { check: string; waitsFor: string[] }[] = [];
+  for (;;) {
+    const yielded = new Set(possible.flatMap((check) => check.findings.map((finding) => finding.id)));
+    const ids = new Set(possible.map((check) => check.id));
+    const missing = (check: CardCheck) => [
+      ...check.requires.flatMap(({ finding }) => (yielded.has(finding) ? [] : [finding])),
+      ...(check.afterOneOf.length > 0 && !check.afterOneOf.some((id) => ids.has(id)) ? check.afterOneOf : []),
+    ];
+    const stuck = possible.filter((check) => missing(check).length > 0);
+    if (stuck.length === 0) return { possible, leftOut };
+    for (const check of stuck) leftOut.push({ check: check.id, waitsFor: missing(check) });
+    possible = possible.filter((check) => !stuck.includes(check));
+  }
+}
+
+function keyOf(needs: readonly { readonly finding: string; readonly states: readonly number[] }[]): string {
+  return needs
+    .map(({ finding, states }) => `${finding}=${[...states].sort((a, b) => a - b).join('|')}`)
+    .sort()
+    .join('&');
+}
