@@ -3,6 +3,7 @@ import { perfectInformation, type UpperBound } from './bounds.ts';
 import {
   type Action,
   afterFailure,
+  afterTest,
   bestStop,
   isLeft,
   type Play,
@@ -10,6 +11,7 @@ import {
   priceOfRemedy,
   type Situation,
 } from './play.ts';
+import { stopTable } from './stop-table.ts';
 
 export interface Acting {
   /** weighted by the situation's mass */
@@ -17,24 +19,29 @@ export interface Acting {
   /** undefined where a problem offers neither a stop nor a remedy */
   readonly action: Action | undefined;
 }
-export type ActNow = (situation: Situation) => Acting;
+export interface ActNow {
+  (situation: Situation): Acting;
+  /** weighted value of doing a test, its price left out, and then acting on each outcome */
+  readonly afterTest: (situation: Situation, test: number) => number;
+}
 
 /** Up to this many ways of having tried the remedies the best order is exact. */
 const MOST_EXACT_STATES = 4096;
 
 /**
- * Value of acting now. Exact by dynamic programming over sets of tried remedies where these are few, cut short by
- * perfect information; else the better of stopping and of each remedy followed by the greedy order (chance fixed over
- * cost, Kadane & Simon 1977, best stop at every step), which is the value of a real plan and so a lower bound.
- * Remembers every situation it has met.
+ * Value of acting now. Without remedies it is the best stop. With remedies it is exact by dynamic programming over sets
+ * of tried remedies where these are few, cut short by perfect information; else the better of stopping and of each
+ * remedy followed by the greedy order (chance fixed over cost, Kadane & Simon 1977, best stop at every step), which is
+ * the value of a real plan and so a lower bound. Remembers every situation it has met.
  */
 export function actNow(play: Play, bound: UpperBound = perfectInformation(play)): ActNow {
+  const table = stopTable(play);
   const memory = new Map<number | string, Acting>();
   const exact = play.remedyStates <= MOST_EXACT_STATES;
-  const act: ActNow = (situation) => {
+  const act = (situation: Situation): Acting => {
     const known = memory.get(situation.key);
     if (known) return known;
-    const { stop, value } = bestStop(play, situation);
+    const { stop, value } = table.best(situation);
     let best: Acting = { value, action: play.stops[stop] };
     if (play.remedies.length > 0 && value < bound(situation)) {
       for (let r = 0; r < play.remedies.length; r++) {
@@ -51,7 +58,15 @@ export function actNow(play: Play, bound: UpperBound = perfectInformation(play))
     memory.set(situation.key, best);
     return best;
   };
-  return act;
+  const eachOutcome = (situation: Situation, test: number): number => {
+    let sum = 0;
+    for (let outcome = 0; outcome < play.problem.tests[test]!.outcomes.length; outcome++) {
+      const next = afterTest(play, situation, test, outcome);
+      if (next) sum += act(next).value;
+    }
+    return sum;
+  };
+  return Object.assign(act, { afterTest: play.remedies.length === 0 ? table.afterTest : eachOutcome });
 }
 
 /** Remedies by chance over cost until none is left, each step with the choice to stop instead. */

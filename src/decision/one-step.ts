@@ -26,9 +26,8 @@ export const WITHOUT_LIMIT: Effort = { left: Number.POSITIVE_INFINITY, cut: 0 };
 
 /**
  * Compares acting now with each offered test followed by acting without further tests. Tests that perfect information
- * shows can never be worth their price are left out. Where no single test wins, tests that others open are looked at
- * together with what opens them: each locked test stands for the chain that leads to it, broken off as soon as acting
- * is better. Remembers every situation. Cost: tests x outcomes x one act-now.
+ * shows can never be worth their price are left out. A test that opens locked ones is also looked at together with
+ * them (`valueOfOpening`). Remembers every situation. Cost: tests x outcomes x one act-now.
  */
 export function oneStep(play: Play, act: ActNow, bound: UpperBound, effort: Effort = { ...WITHOUT_LIMIT }): Compare {
   const memory = new Map<number | string, Compared>();
@@ -57,22 +56,15 @@ function compareOnce(play: Play, act: ActNow, bound: UpperBound, effort: Effort,
     effort.left--;
     for (let t = 0; t < play.tests.length; t++) {
       if (!isOffered(play, situation, t) || !canWin(play, situation, t, most, acting.value + enough)) continue;
-      const candidate = chainValue(play, act, bound, situation, [t], 0);
-      tests.push({ test: t, value: candidate });
+      const alone = act.afterTest(situation, t) - situation.mass * priceOfTest(play, situation.paid, t);
+      const opening = mayOpen(play, situation, t) ? valueOfOpening(play, act, bound, situation, t) : alone;
+      tests.push({ test: t, value: Math.max(alone, opening) });
     }
     tests.sort((one, other) => other.value - one.value || one.test - other.test);
-    if (tests[0] && tests[0].value > value + enough) {
-      value = tests[0].value;
-      action = play.tests[tests[0].test];
-    } else {
-      for (const chain of chainsToLocked(play, situation)) {
-        if (!canWin(play, situation, chain[0]!, most, value + enough)) continue;
-        const candidate = chainValue(play, act, bound, situation, chain, 0);
-        if (candidate > value + enough) {
-          value = candidate;
-          action = play.tests[chain[0]!];
-        }
-      }
+    const first = tests[0];
+    if (first && first.value > value + enough) {
+      value = first.value;
+      action = play.tests[first.test];
     }
   }
   if (!action) throw new RangeError('Nothing can be done here: the problem offers neither a stop nor a remedy.');
@@ -85,62 +77,39 @@ export function canWin(play: Play, situation: Situation, test: number, most: num
   return most - situation.mass * (cost + (harm ?? 0)) > least;
 }
 
+/** Whether some test that is not done waits for this one. */
+export function mayOpen(play: Play, situation: Situation, test: number): boolean {
+  for (let other = 0; other < play.tests.length; other++) {
+    if (situation.seen[other] === 0 && play.opens[other]!.some((need) => need.test === test)) return true;
+  }
+  return false;
+}
+
 /**
- * Weighted value of doing the tests of a chain in order, the first in any case, each later one only where it is open
- * and acting is not better already.
+ * Weighted value of doing a test and then, on each outcome, whatever is best of acting and of the tests it has just
+ * opened, those in turn with what they open. One test that says little may be the way to one that says much. The value
+ * is that of a real plan. Cost: outcomes x tests opened x one act-now, per link of the chain.
  */
-export function chainValue(
-  play: Play,
-  act: ActNow,
-  bound: UpperBound,
-  situation: Situation,
-  chain: readonly number[],
-  place: number,
-): number {
-  const test = chain[place]!;
+export function valueOfOpening(play: Play, act: ActNow, bound: UpperBound, situation: Situation, test: number): number {
   let value = -situation.mass * priceOfTest(play, situation.paid, test);
-  const { outcomes } = play.problem.tests[test]!;
-  for (let outcome = 0; outcome < outcomes.length; outcome++) {
+  const waiting: number[] = [];
+  for (let other = 0; other < play.tests.length; other++) {
+    if (situation.seen[other] === 0 && play.opens[other]!.some((need) => need.test === test)) waiting.push(other);
+  }
+  for (let outcome = 0; outcome < play.problem.tests[test]!.outcomes.length; outcome++) {
     const next = afterTest(play, situation, test, outcome);
     if (!next) continue;
-    const acting = act(next).value;
-    const following = chain[place + 1];
-    if (
-      following !== undefined &&
-      isOffered(play, next, following) &&
-      canWin(play, next, following, bound(next), acting)
-    ) {
-      value += Math.max(acting, chainValue(play, act, bound, next, chain, place + 1));
-    } else {
-      value += acting;
+    let best = act(next).value;
+    let most: number | undefined;
+    for (const opened of waiting) {
+      if (!isOffered(play, next, opened)) continue;
+      most ??= bound(next);
+      if (!canWin(play, next, opened, most, best)) continue;
+      const alone = act.afterTest(next, opened) - next.mass * priceOfTest(play, next.paid, opened);
+      if (alone > best) best = alone;
+      if (mayOpen(play, next, opened)) best = Math.max(best, valueOfOpening(play, act, bound, next, opened));
     }
+    value += best;
   }
   return value;
-}
-
-/** For every test that is locked but can still be opened: the tests to do, in order, it last. */
-export function chainsToLocked(play: Play, situation: Situation): number[][] {
-  const chains: number[][] = [];
-  for (let t = 0; t < play.tests.length; t++) {
-    if (situation.seen[t] !== 0 || isOffered(play, situation, t)) continue;
-    const chain: number[] = [];
-    if (collect(play, situation, t, chain, new Set())) chains.push(chain);
-  }
-  return chains;
-}
-
-function collect(play: Play, situation: Situation, test: number, chain: number[], asked: Set<number>): boolean {
-  if (chain.includes(test)) return true;
-  if (asked.has(test)) return false;
-  asked.add(test);
-  for (const need of play.opens[test]!) {
-    const seen = situation.seen[need.test]!;
-    if (seen === 0) {
-      if (!collect(play, situation, need.test, chain, asked)) return false;
-    } else if ((need.outcomes & (1 << (seen - 1))) === 0) {
-      return false;
-    }
-  }
-  chain.push(test);
-  return true;
 }

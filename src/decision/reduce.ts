@@ -42,7 +42,8 @@ function mergeConditions(problem: DecisionProblem): DecisionProblem {
   const prior = Float64Array.from(groups, (group) => group.reduce((sum, c) => sum + problem.prior[c]!, 0));
   const mean = (payoff: Float64Array) =>
     Float64Array.from(groups, (group, index) => {
-      if (group.length === 1) return payoff[group[0]!]!;
+      // equal payoffs stay what they are, bit by bit
+      if (group.every((c) => payoff[c] === payoff[group[0]!])) return payoff[group[0]!]!;
       return group.reduce((sum, c) => sum + problem.prior[c]! * payoff[c]!, 0) / prior[index]!;
     });
   return {

@@ -3,7 +3,7 @@
  * itself valued exactly, so that the result is never worse than that rule (Bertsekas & Castanon, J. Heuristics 5, 1999).
  */
 import type { UpperBound } from './bounds.ts';
-import { type Compare, canWin, chainsToLocked, type Effort, following, WORTH_NOTHING } from './one-step.ts';
+import { type Compare, canWin, type Effort, following, WORTH_NOTHING } from './one-step.ts';
 import {
   type Action,
   afterFailure,
@@ -36,8 +36,7 @@ export type Choose = (situation: Situation) => Choice;
 /**
  * Builds the chooser. L0(s) is the exact value of the one-step policy; L(d)(s) is the best, over actions, of
  * - price + sum over outcomes of L(d-1). Always among the actions: what the simpler rule would do, acting now, every
- * remedy that could win, the first tests of chains that open locked tests, and the `beam` best tests. Nothing is drawn at random. When the effort
- * runs out in the middle, what is not yet looked at keeps the value of the simpler rule, and then of acting now:
+ * remedy that could win, and the `beam` best tests. Nothing is drawn at random. When the effort runs out in the middle, what is not yet looked at keeps the value of the simpler rule, and then of acting now:
  * values stay those of real plans, so they only get smaller.
  */
 export function rollout(
@@ -82,9 +81,7 @@ export function rollout(
       }
       if (value > best.value) best = { value, action: play.remedies[r]! };
     }
-    const candidates = simple.tests.slice(0, beam).map(({ test }) => test);
-    for (const [first] of chainsToLocked(play, situation)) if (!candidates.includes(first!)) candidates.push(first!);
-    for (const test of candidates) {
+    for (const { test } of simple.tests.slice(0, beam)) {
       if (!canWin(play, situation, test, most, best.value + enough)) continue;
       let value = -situation.mass * priceOfTest(play, situation.paid, test);
       const branches: { next: Situation; most: number }[] = [];

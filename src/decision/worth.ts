@@ -1,7 +1,7 @@
 /** What information is worth: perfect, of a set of tests, and of every single test on the bench. */
 import { type ActNow, actNow } from './act-now.ts';
 import { perfectInformation, type UpperBound } from './bounds.ts';
-import { chainsToLocked, chainValue, WORTH_NOTHING } from './one-step.ts';
+import { mayOpen, valueOfOpening, WORTH_NOTHING } from './one-step.ts';
 import { type Action, afterTest, isOffered, openPlay, type Play, priceOfTest, type Situation } from './play.ts';
 import type { DecisionProblem } from './problem.ts';
 
@@ -63,9 +63,7 @@ export interface WorthOfTest {
   readonly cost: number;
   /** gain - cost: doing it and acting on the result, against acting now */
   readonly worth: number;
-  /** locked tests that are worth their whole chain when this one is done first */
-  readonly opens: readonly string[];
-  /** the best of those chains, against acting now; 0 without any */
+  /** as `worth`, with the tests that it opens done where they are worth it; equal to `worth` where it opens none */
   readonly worthOfOpening: number;
   /** neither its result nor its result together with that of any other single test changes what is best to do */
   readonly cannotChange: boolean;
@@ -89,10 +87,6 @@ export function worthOfTests(
   const freePlay = openPlay(free(problem));
   const freeAct = sharesNothing(problem) ? act : actNow(freePlay);
   const gains = play.tests.map((_, test) => Math.max(0, worthOfResults(freePlay, freeAct, [test]) - now));
-  const chains = chainsToLocked(play, start).map((chain) => ({
-    chain,
-    worth: chainValue(play, act, bound, start, chain, 0) - now,
-  }));
   return problem.tests.map(({ id, outcomes }, test) => {
     const results: OutcomeOfTest[] = [];
     let after = 0;
@@ -110,15 +104,15 @@ export function worthOfTests(
     });
     results.sort((one, other) => other.chance - one.chance);
     const worth = after - now - priceOfTest(play, start.paid, test);
-    const opened = chains.filter(({ chain, worth: whole }) => chain[0] === test && whole > tolerance);
+    const offered = isOffered(play, start, test);
+    const opening = offered && mayOpen(play, start, test) ? valueOfOpening(play, act, bound, start, test) - now : worth;
     return {
       test: id,
-      offered: isOffered(play, start, test),
+      offered,
       gain: gains[test]!,
       cost: gains[test]! - worth,
       worth,
-      opens: opened.map(({ chain }) => problem.tests[chain.at(-1)!]!.id),
-      worthOfOpening: opened.reduce((most, { worth: whole }) => Math.max(most, whole), 0),
+      worthOfOpening: Math.max(worth, opening),
       cannotChange:
         gains[test]! <= tolerance &&
         gains.every(
