@@ -1,5 +1,6 @@
 /** A belief, and what can be read off it: chances of faults, of sites, of a sound card, and its likeliest conditions. */
 import { type AllConditions, type Conditions, isAll, membersOf, pick } from './conditions.ts';
+import { divide, sum } from './weights.ts';
 
 /** A probability for every condition of a list; they sum to one. */
 export interface Belief {
@@ -109,9 +110,8 @@ export interface Restricted extends Belief {
 export function restrict(belief: Belief, mass: number, most: number): Restricted {
   const index = Int32Array.from(likeliest(belief, mass, most));
   const chance = Float64Array.from(index, (i) => belief.chance[i]!);
-  let coverage = 0;
-  for (let i = chance.length - 1; i >= 0; i--) coverage += chance[i]!;
-  for (let i = 0; i < chance.length; i++) chance[i]! /= coverage;
+  const coverage = sum(chance);
+  divide(chance, coverage);
   return { conditions: pick(belief.conditions, index), chance, coverage: Math.min(coverage, 1), index };
 }
 

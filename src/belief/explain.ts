@@ -4,7 +4,7 @@ import { type AllConditions, enumerate } from './conditions.ts';
 import { likelihoodsOfAll, multiplyDown } from './likelihood.ts';
 import type { Evidence, Network } from './network.ts';
 import { factorAll } from './observe.ts';
-import { divide, fromLogarithms, logWeights, sum, trusted } from './underflow.ts';
+import { divide, dot, fromLogarithms, logWeights, multiplied, multiply, sum, trusted } from './weights.ts';
 
 export interface Explanation {
   /** decibels[j][f]: weight of piece j of the evidence for fault f; see `explain` for infinities */
@@ -111,22 +111,6 @@ function productsInLogarithms(odds: ArrayLike<number>, each: readonly Float64Arr
     return chances;
   });
   return { whole, logWhole, without, logWithout };
-}
-
-function multiply(values: Float64Array, by: Float64Array): void {
-  for (let i = 0; i < values.length; i++) values[i]! *= by[i]!;
-}
-
-function multiplied(values: Float64Array, by: Float64Array): Float64Array {
-  const result = new Float64Array(values.length);
-  for (let i = 0; i < values.length; i++) result[i] = values[i]! * by[i]!;
-  return result;
-}
-
-function dot(values: Float64Array, by: Float64Array): number {
-  let total = 0;
-  for (let i = values.length - 1; i >= 0; i--) total += values[i]! * by[i]!;
-  return total;
 }
 
 /** Odds that each fault is active. Where that is not unlikely, the chance against is summed as such, to keep its digits. */

@@ -1,6 +1,7 @@
 /** What one piece of evidence makes of conditions: P(e | h) for a finding that is the noisy-MAX of its faults. */
 import type { AllConditions, Conditions } from './conditions.ts';
 import type { FindingNode } from './network.ts';
+import { scale } from './weights.ts';
 
 /**
  * One piece of evidence, factored. With C_x(h) = leak_x times the product of F_f(x) over active f in h,
@@ -19,10 +20,9 @@ import type { FindingNode } from './network.ts';
  */
 export interface Terms {
   readonly faults: number;
-  /** leak of C_top */
-  readonly topLeak: number;
-  /** F_f(top) per fault; 1 where the fault leaves the finding alone */
-  readonly top: Float64Array;
+  readonly node: FindingNode;
+  /** the last state with weight above 0 */
+  readonly top: number;
   /** T, how many ratios there are */
   readonly changes: number;
   /** ratioLeak[t] = leak_t / leak_top, not falling with t */
@@ -58,22 +58,29 @@ export function factor(node: FindingNode, weights: ArrayLike<number>, faults: nu
   const steps = new Float64Array(changes + 1);
   for (let t = 0; t < changes; t++) steps[t] = weights[changesAt[t]!]!;
   steps[changes] = highest < 0 ? 0 : weights[highest]!;
-  const at = Math.max(highest, 0);
-  const top = new Float64Array(faults).fill(1);
+  const top = Math.max(highest, 0);
+  if (changes === 0) return { faults, node, top, changes, ratioLeak: NONE, ratio: NONE, steps };
+
   const ratio = new Float64Array(changes * faults).fill(1);
   for (const { fault, cumulative } of node.given) {
-    top[fault] = cumulative[at]!;
-    for (let t = 0; t < changes; t++) ratio[t * faults + fault] = over(cumulative[changesAt[t]!]!, cumulative[at]!);
+    for (let t = 0; t < changes; t++) ratio[t * faults + fault] = over(cumulative[changesAt[t]!]!, cumulative[top]!);
   }
-  const topLeak = node.leak[at]!;
-  const ratioLeak = Float64Array.from(changesAt, (x) => over(node.leak[x]!, topLeak));
-  return { faults, topLeak, top, changes, ratioLeak, ratio, steps };
+  const ratioLeak = Float64Array.from(changesAt, (x) => over(node.leak[x]!, node.leak[top]!));
+  return { faults, node, top, changes, ratioLeak, ratio, steps };
+}
+
+/** The plain product in front, C_top: its leak, and F_f(top) of every fault multiplied into `factors`. */
+export function multiplyTop({ node, top }: Terms, factors: Float64Array): number {
+  for (const { fault, cumulative } of node.given) factors[fault]! *= cumulative[top]!;
+  return node.leak[top]!;
 }
 
 /** P(e | h) for every condition of any list; dormant members leave the finding alone. Cost: members times (changes + 1). */
 export function likelihoods(terms: Terms, conditions: Conditions): Float64Array {
-  const { faults, changes, top, ratio, ratioLeak, steps, topLeak } = terms;
+  const { faults, changes, ratio, ratioLeak, steps } = terms;
   const { most, count, size, members, dormant } = conditions;
+  const top = new Float64Array(faults).fill(1);
+  const topLeak = multiplyTop(terms, top);
   const result = new Float64Array(count);
   for (let i = 0; i < count; i++) {
     const end = i * most + size[i]!;
@@ -99,8 +106,9 @@ export function likelihoods(terms: Terms, conditions: Conditions): Float64Array 
 /** The same for the list of all sets, one multiplication per set and factor. */
 export function likelihoodsOfAll(terms: Terms, all: AllConditions): Float64Array {
   const result = new Float64Array(all.count);
-  result[0] = terms.topLeak;
-  multiplyDown(result, terms.top, all);
+  const top = new Float64Array(terms.faults).fill(1);
+  result[0] = multiplyTop(terms, top);
+  multiplyDown(result, top, all);
   multiplyMixed(result, terms, all);
   return result;
 }
@@ -124,14 +132,10 @@ export function multiplyDown(values: Float64Array, by: Float64Array, all: AllCon
  */
 export function multiplyMixed(weights: Float64Array, terms: Terms, all: AllConditions): void {
   const { changes, steps } = terms;
-  if (changes === 0) multiplyEach(weights, steps[0]!);
+  if (changes === 0 && steps[0] === 1) return;
+  if (changes === 0) scale(weights, steps[0]!);
   else if (changes === 1 && steps[0] === 0) multiplyOneRatio(weights, terms, all);
   else multiplyRatios(weights, terms, all);
-}
-
-function multiplyEach(weights: Float64Array, by: number): void {
-  if (by === 1) return;
-  for (let i = 0; i < weights.length; i++) weights[i]! *= by;
 }
 
 /** One crisp state above the most normal: 1 - R. */
@@ -204,6 +208,8 @@ function mix(ratios: Float64Array, steps: Float64Array, changes: number): number
   }
   return mixed + steps[changes]! * (1 - below);
 }
+
+const NONE = new Float64Array(0);
 
 /** A ratio of cumulative chances; 1 where both are 0, so that the product in front decides. */
 const over = (part: number, whole: number): number => (whole > 0 ? part / whole : 1);

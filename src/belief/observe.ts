@@ -2,10 +2,18 @@
 import type { Belief } from './belief.ts';
 import { type AllConditions, type Conditions, enumerate } from './conditions.ts';
 import { contradiction } from './contradiction.ts';
-import { factor, likelihoods, likelihoodsOfAll, multiplyDown, multiplyMixed, type Terms } from './likelihood.ts';
+import {
+  factor,
+  likelihoods,
+  likelihoodsOfAll,
+  multiplyDown,
+  multiplyMixed,
+  multiplyTop,
+  type Terms,
+} from './likelihood.ts';
 import type { Evidence, Network } from './network.ts';
 import { elementarySymmetric } from './prior.ts';
-import { divide, fromLogarithms, logWeights, sum, trusted } from './underflow.ts';
+import { divide, fromLogarithms, logWeights, multiply, sum, trusted } from './weights.ts';
 
 /** Findings that every condition forbids together are an answer, not an error: a finding or the knowledge is wrong. */
 export type Observed =
@@ -31,6 +39,7 @@ export type Observed =
  *
  * `odds`: one per fault, finite, 0 or more (`startingOdds`). `evidence`: at most one piece per finding; their order
  * matters only for which finding a contradiction names. Exact but for rounding: every term is positive.
+ * `into`: may be used for the chances instead of a new array, by whoever runs this many times and keeps none of them.
  * Edges: no evidence gives the prior; evidence with equal weights on all states scales `logChance` and nothing else;
  * odds of 0 rule a fault out; products too small for a double are summed in logarithms. Throws on malformed evidence.
  * Cost: one multiplication per set for the odds and for all evidence on most normal states together, two for every
@@ -42,18 +51,23 @@ export function posterior(
   odds: ArrayLike<number>,
   evidence: readonly Evidence[],
   most: number,
+  into?: Float64Array,
 ): Observed {
   const faults = network.faults.length;
   const terms = factorAll(network, odds, evidence);
   const all = enumerate(faults, most);
-  const { weights, scale } = weigh(terms, odds, all);
+  if (into && into.length !== all.count) {
+    throw new RangeError(`an array of ${into.length} cannot hold the chances of ${all.count} conditions`);
+  }
+  const weights = into ?? new Float64Array(all.count);
+  const logScale = weigh(terms, odds, all, weights);
   const total = sum(weights);
   if (trusted(total)) {
     divide(weights, total);
     return {
       kind: 'belief',
       belief: { conditions: all, chance: weights },
-      logChance: Math.log(total) + scale - Math.log(priorTotal(odds, most)),
+      logChance: Math.log(total) + logScale - Math.log(priorTotal(odds, most)),
     };
   }
   return inLogarithms(terms, odds, evidence, all);
@@ -72,7 +86,7 @@ export function posteriorOver(
 ): Float64Array | null {
   const each = factorAll(network, odds, evidence).map((terms) => likelihoods(terms, conditions));
   const weights = oddsOfEach(odds, conditions);
-  for (const likelihood of each) for (let i = 0; i < weights.length; i++) weights[i]! *= likelihood[i]!;
+  for (const likelihood of each) multiply(weights, likelihood);
   const total = sum(weights);
   if (trusted(total)) {
     divide(weights, total);
@@ -107,23 +121,18 @@ function priorTotal(odds: ArrayLike<number>, most: number): number {
   return elementarySymmetric(odds, most).reduce((sum, e) => sum + e, 0);
 }
 
-/** Unnormalised weights of all sets; the plain products of all evidence are folded into the odds first. */
-function weigh(
-  terms: readonly Terms[],
-  odds: ArrayLike<number>,
-  all: AllConditions,
-): { weights: Float64Array; scale: number } {
+/**
+ * Unnormalised weights of all sets, into `weights`; the plain products of all evidence are folded into the odds first.
+ * Returns the logarithm of what was left out of them, the leaks.
+ */
+function weigh(terms: readonly Terms[], odds: ArrayLike<number>, all: AllConditions, weights: Float64Array): number {
   const folded = Float64Array.from(odds);
-  let scale = 0;
-  for (const { top, topLeak } of terms) {
-    scale += Math.log(topLeak);
-    for (let fault = 0; fault < folded.length; fault++) folded[fault]! *= top[fault]!;
-  }
-  const weights = new Float64Array(all.count);
-  weights[0] = scale === -Infinity ? 0 : 1;
+  let logScale = 0;
+  for (const each of terms) logScale += Math.log(multiplyTop(each, folded));
+  weights[0] = logScale === -Infinity ? 0 : 1;
   multiplyDown(weights, folded, all);
   for (const each of terms) multiplyMixed(weights, each, all);
-  return { weights, scale };
+  return logScale;
 }
 
 /** The slow way, for evidence that is impossible or all but. */

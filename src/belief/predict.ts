@@ -2,6 +2,7 @@
 import type { Belief } from './belief.ts';
 import type { Conditions } from './conditions.ts';
 import type { Network } from './network.ts';
+import { dot } from './weights.ts';
 
 /**
  * P(X = x | h) for every state x of a finding and every condition h: result[x][h], summing to one over x.
@@ -41,9 +42,7 @@ export function stateLikelihoods(network: Network, finding: number, conditions: 
  * @example a finding with leak .9/.1 and no fault that influences it: Float64Array [0.9, 0.1], whatever is believed
  */
 export function predict(network: Network, finding: number, belief: Belief): Float64Array {
-  return Float64Array.from(stateLikelihoods(network, finding, belief.conditions), (likelihood) => {
-    let total = 0;
-    for (let i = likelihood.length - 1; i >= 0; i--) total += likelihood[i]! * belief.chance[i]!;
-    return total;
-  });
+  return Float64Array.from(stateLikelihoods(network, finding, belief.conditions), (likelihood) =>
+    dot(likelihood, belief.chance),
+  );
 }

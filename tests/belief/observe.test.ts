@@ -124,6 +124,16 @@ describe('laws', () => {
       expect(Math.abs(found[0]! + found[odds.length]! - marginals(whole.belief)[0]!)).toBeLessThan(EQUAL);
     }));
 
+  it('writes the same chances into an array it is given, whatever that held', () =>
+    law(({ network, odds, evidence }) => {
+      const fresh = posterior(network, odds, evidence, 2);
+      if (fresh.kind !== 'belief') return;
+      const kept = new Float64Array(fresh.belief.chance.length).fill(7);
+      const again = posterior(network, odds, evidence, 2, kept);
+      expect(again.kind === 'belief' && again.belief.chance).toBe(kept);
+      expect(kept).toEqual(fresh.belief.chance);
+    }));
+
   it('gives the posterior of a chosen list as that of all sets, conditioned on the list', () =>
     law(({ network, odds, evidence }) => {
       const observed = posterior(network, odds, evidence, 3);
