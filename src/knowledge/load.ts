@@ -4,6 +4,7 @@ import { join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ParsedShop, parseShop } from '../shop/parse.ts';
 import { Unreadable } from './draft.ts';
+import { jsonFaults } from './json-faults.ts';
 import { type ParsedKnowledge, parseKnowledge } from './parse.ts';
 
 export const RULES_FOLDER = fileURLToPath(new URL('../../rules', import.meta.url));
@@ -65,19 +66,22 @@ type ReadJson =
   | { readonly ok: true; readonly value: unknown }
   | { readonly ok: false; readonly wrong: string; readonly todo: string };
 
-/** JSON, or where it stops being JSON: line and column, both from one. */
+/** JSON, or where it stops being JSON or says one thing twice: line and column, both from one. */
 export function readJson(text: string): ReadJson {
-  try {
-    return { ok: true, value: JSON.parse(text) };
-  } catch (cause) {
-    const message = (cause as SyntaxError).message;
-    const position = Number(/position (\d+)/.exec(message)?.[1] ?? text.trimEnd().length);
-    const before = text.slice(0, position).split('\n');
-    const at = `line ${before.length}, column ${before.at(-1)!.length + 1}`;
+  const [fault] = jsonFaults(text);
+  if (fault === undefined) return { ok: true, value: JSON.parse(text) };
+  const before = text.slice(0, fault.at).split('\n');
+  const place = `line ${before.length}, column ${before.at(-1)!.length + 1}`;
+  if (fault.repeated !== undefined)
     return {
       ok: false,
-      wrong: `this is not JSON: ${message.replace(/ in JSON at position.*$/, '').replace(/^(.)/, (c) => c.toLowerCase())} (${at})`,
-      todo: 'Look just before that place for a missing comma, bracket or quotation mark, or a comma too many.',
+      wrong: `"${fault.repeated}" stands twice in one object, the second time at ${place}`,
+      todo: 'Only the last would be read: keep one of them.',
     };
-  }
+  const rest = text.slice(fault.at).split('\n')[0]!.trim().slice(0, 20);
+  return {
+    ok: false,
+    wrong: `this is no JSON from ${place} on, ${rest === '' ? 'where the file ends' : `at ${rest}`}`,
+    todo: 'Look there and just before for a missing comma, bracket or quotation mark, or a comma too many.',
+  };
 }

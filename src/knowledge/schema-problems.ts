@@ -1,5 +1,6 @@
 /** Turns what zod found in one file into problems a contributor can act on: what is wrong, where, what to do. */
 import type { Problem } from './knowledge.ts';
+import { ID_PATTERN } from './schema.ts';
 
 interface Issue {
   readonly code: string;
@@ -16,6 +17,7 @@ interface Issue {
   readonly discriminator?: string | undefined;
   readonly errors?: readonly (readonly Issue[])[];
   readonly format?: string;
+  readonly pattern?: string | undefined;
 }
 
 type Saying = { readonly kind: string; readonly wrong: string; readonly todo: string };
@@ -34,16 +36,20 @@ export function explainSchemaIssues(file: string, raw: unknown, issues: readonly
     const problem = { file, path: sayPath(path), ...saying };
     found.set(`${problem.path} ${problem.wrong}`, problem);
   };
-  for (const issue of issues) {
-    if (issue.path.length > 0 && CONDITION_FIELDS.has(String(issue.path[0]))) {
-      const field = String(issue.path[0]);
+  const visit = (issue: Issue, before: readonly PropertyKey[]): void => {
+    const path = [...before, ...issue.path];
+    if (path.length > 0 && CONDITION_FIELDS.has(String(path[0]))) {
+      const field = String(path[0]);
       explainConditions((raw as Record<string, unknown>)[field], [field], add);
     } else if (issue.code === 'unrecognized_keys') {
-      for (const key of issue.keys ?? []) add([...issue.path, key], unknownKey(key));
+      for (const key of issue.keys ?? []) add([...path, key], unknownKey(key));
     } else {
-      add(issue.path, explain(issue, at(raw, issue.path)));
+      const meant = branchMeant(issue);
+      if (meant === undefined) add(path, explain(issue, at(raw, path), String(path.at(-1) ?? '')));
+      else for (const inner of meant) visit(inner, path);
     }
-  }
+  };
+  for (const issue of issues) visit(issue, []);
   return [...found.values()];
 }
 
@@ -76,8 +82,15 @@ function unknownKey(key: string): Saying {
   };
 }
 
-function explain(issue: Issue, value: unknown): Saying {
-  const key = String(issue.path.at(-1) ?? '');
+/** Of a union, the one branch whose kind of value this is, where there is one. */
+function branchMeant(issue: Issue): readonly Issue[] | undefined {
+  const fitting = (issue.errors ?? []).filter(
+    (branch) => !branch.some(({ code, path }) => code === 'invalid_type' && path.length === 0),
+  );
+  return fitting.length === 1 ? fitting[0] : undefined;
+}
+
+function explain(issue: Issue, value: unknown, key: string): Saying {
   if (key === 'basis' || issue.discriminator === 'basis') return explainBasis(value);
   if (value === undefined) return explainMissing(key);
   switch (issue.code) {
@@ -85,20 +98,45 @@ function explain(issue: Issue, value: unknown): Saying {
     case 'too_small':
       return explainSize(issue, value, key);
     case 'invalid_value':
-    case 'invalid_union':
       return explainChoice(issue, value);
+    case 'invalid_union':
+      return issue.options ? explainChoice(issue, value) : explainType(kindsOf(issue), value);
     case 'invalid_key':
       return { kind: 'bad-id', wrong: `"${key}" is not an id`, todo: ID_TODO };
     case 'invalid_format':
-      if (issue.format === 'regex') return { kind: 'bad-id', wrong: `${quote(value)} is not an id`, todo: ID_TODO };
-      return { kind: 'bad-value', wrong: `${quote(value)} is not a ${issue.format}`, todo: `Write a ${issue.format}.` };
+      return explainForm(issue, value);
+    case 'custom':
+      return { kind: 'bad-value', wrong: issue.message, todo: 'Correct it.' };
     default:
-      return {
-        kind: 'wrong-type',
-        wrong: `${quote(value)} is ${name(value)} where ${KIND_WORDS[issue.expected ?? ''] ?? issue.expected} belongs`,
-        todo: `Write ${KIND_WORDS[issue.expected ?? ''] ?? issue.expected}.`,
-      };
+      return explainType(KIND_WORDS[issue.expected ?? ''] ?? String(issue.expected), value);
   }
+}
+
+function kindsOf(issue: Issue): string {
+  const kinds = (issue.errors ?? []).flatMap((branch) => branch.map(({ expected }) => KIND_WORDS[expected ?? '']));
+  return [...new Set(kinds.filter((kind) => kind !== undefined))].join(' or ') || 'something else';
+}
+
+function explainType(expected: string, value: unknown): Saying {
+  return {
+    kind: 'wrong-type',
+    wrong: `${quote(value)} is ${name(value)} where ${expected} belongs`,
+    todo: `Write ${expected}.`,
+  };
+}
+
+/** Texts of a certain form: how the form is called, and an example. */
+const FORMS: { readonly [form: string]: readonly [string, string] } = {
+  '/^[A-Z]{3}$/': ['a currency of three capital letters', ', such as EUR'],
+  date: ['a date', ', such as 2030-01-31'],
+  datetime: ['a date with time and offset', ', such as 2030-01-31T14:30:00+01:00'],
+};
+
+function explainForm(issue: Issue, value: unknown): Saying {
+  if (issue.format === 'regex' && issue.pattern === String(ID_PATTERN))
+    return { kind: 'bad-id', wrong: `${quote(value)} is not an id`, todo: ID_TODO };
+  const [what, example] = FORMS[issue.pattern ?? ''] ?? FORMS[issue.format ?? ''] ?? [`the form ${issue.pattern}`, ''];
+  return { kind: 'bad-value', wrong: `${quote(value)} is not ${what}`, todo: `Write ${what}${example}.` };
 }
 
 const ID_TODO = 'Ids are lower-case words joined by hyphens, such as core-joint-crack.';
