@@ -69,9 +69,9 @@ function misfitOf(
       return typeof answer === 'boolean' ? undefined : misfit('Answer true or false.');
     case 'number': {
       const fits = typeof answer === 'number' && answer >= type.min && answer <= type.max;
-      return fits
-        ? undefined
-        : misfit(`Give a number from ${type.min} to ${type.max} ${type.unit}.`.replace(' .', '.'));
+      const kind = type.whole ? 'a whole number' : 'a number';
+      if (fits && (!type.whole || Number.isInteger(answer))) return undefined;
+      return misfit(`Give ${kind} from ${type.min} to ${type.max}${type.unit === '' ? '' : ` ${type.unit}`}.`);
     }
     case 'choice': {
       const ids = type.values.map(({ id }) => id);

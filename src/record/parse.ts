@@ -93,10 +93,9 @@ function say(issue: z.core.$ZodIssue, root: unknown, above: readonly PropertyKey
     case 'invalid_value':
       return one(`${field} is ${sort(typed)}.`, `Give one of ${issue.values.map(String).join(', ')}.`);
     case 'too_small':
-      return one(
-        `${field} is ${issue.origin === 'number' ? 'too small' : 'too short'}.`,
-        `Give at least ${issue.minimum}.`,
-      );
+      return issue.origin === 'string'
+        ? one(`${field} is empty.`, 'Type something.')
+        : one(`${field} is too small.`, `Give at least ${issue.minimum}.`);
     case 'too_big':
       return one(`${field} is too large.`, `Give at most ${issue.maximum}.`);
     case 'invalid_format':

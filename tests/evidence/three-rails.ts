@@ -164,6 +164,13 @@ export const THREE_RAILS: Knowledge = {
       type: { kind: 'number', unit: 'years', min: 0, max: 20 },
       step: 'card',
     },
+    {
+      id: 'memory-chips',
+      name: 'Memory chips',
+      question: 'How many?',
+      type: { kind: 'number', unit: '', min: 0, max: 32, whole: true },
+      step: 'card',
+    },
     { id: 'mined', name: 'Mined', question: 'Was it mined with?', type: { kind: 'yes-no' }, step: 'history' },
     { id: 'liquid', name: 'Liquid', question: 'Any liquid?', type: { kind: 'yes-no' }, step: 'history' },
     {

@@ -1,0 +1,147 @@
+/** The knowledge as it stands in rules/, over cards of every class. */
+import fc from 'fast-check';
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { Gathered } from '../../src/evidence/evidence.ts';
+import { gatherEvidence } from '../../src/evidence/gather.ts';
+import { LIMITED_CHECKS, railsOf } from '../../src/evidence/safety.ts';
+import type { Knowledge } from '../../src/knowledge/knowledge.ts';
+import { loadKnowledge, loadShop } from '../../src/knowledge/load.ts';
+import type { FactDefinition } from '../../src/knowledge/schema.ts';
+import type { Event, FactAnswers } from '../../src/record/schema.ts';
+import type { Shop } from '../../src/shop/schema.ts';
+import { arrived, measured, record, seen } from './three-rails.ts';
+
+let knowledge: Knowledge;
+let shop: Shop;
+beforeAll(async () => {
+  const [rules, profile] = await Promise.all([loadKnowledge(), loadShop()]);
+  if (!rules.ok || !profile.ok) throw new Error(JSON.stringify([rules, profile], null, 1));
+  knowledge = rules.knowledge;
+  shop = { ...profile.shop, equipment: knowledge.bench.equipment.map(({ id }) => id) };
+});
+
+async function gathered(timeline: readonly Event[]): Promise<Gathered> {
+  const result = await gatherEvidence(knowledge, shop, record(...timeline));
+  if (result.kind !== 'gathered') throw new Error(JSON.stringify(result.issues));
+  return result.gathered;
+}
+
+/** Any answers to what a record can answer: each fact known or not. */
+function anyFacts(definitions: readonly FactDefinition[]): fc.Arbitrary<FactAnswers> {
+  const asked = definitions.filter(({ step }) => step !== 'derived');
+  const each = asked.map(({ id, type }) =>
+    fc.option(anyAnswer(type), { nil: undefined }).map((answer) => ({ id, answer })),
+  );
+  return fc.tuple(...each).map((answers) => {
+    const facts: FactAnswers = {};
+    for (const { id, answer } of answers) if (answer !== undefined) facts[id] = answer;
+    return facts;
+  });
+}
+
+function anyAnswer(type: FactDefinition['type']): fc.Arbitrary<FactAnswers[string]> {
+  switch (type.kind) {
+    case 'yes-no':
+      return fc.boolean();
+    case 'number':
+      return type.whole
+        ? fc.integer({ min: type.min, max: type.max })
+        : fc.double({ min: type.min, max: type.max, noNaN: true });
+    case 'choice':
+      return fc.constantFrom(...type.values.map(({ id }) => id));
+    case 'set':
+      return fc.subarray(type.values.map(({ id }) => id));
+  }
+}
+
+describe('windows', () => {
+  test('whatever is known of a card, each reading that concerns it has exactly one window', async () => {
+    const read = [...new Set(knowledge.windows.map(({ finding }) => finding))];
+    await fc.assert(
+      fc.asyncProperty(anyFacts(knowledge.facts), async (facts) => {
+        const { windows, applicable } = await gathered([arrived(facts)]);
+        const without = read.filter((finding) => applicable.has(finding) && !windows.has(finding));
+        expect(without).toEqual([]);
+      }),
+      { seed: 41, numRuns: 300 },
+    );
+  });
+
+  test('a third of an ohm on the core rail is sound on a large die and not on a small one', async () => {
+    const core = async (die: string) =>
+      (
+        await gathered([arrived({ 'die-size': die }), measured('resistance-core', '0.31', { leads: '0' })])
+      ).findings.find(({ finding }) => finding === 'resistance-core')?.state;
+    expect(await core('large')).toBe('normal');
+    expect(await core('small')).not.toBe('normal');
+  });
+
+  test('an open rail reads as high, never as short', async () => {
+    for (const { id } of railsOf(knowledge)) {
+      const { findings } = await gathered([measured(id, 'OL')]);
+      expect(findings.find(({ finding }) => finding === id)?.state).toBe('high');
+    }
+  });
+});
+
+describe('power', () => {
+  test('every check that powers the card is closed on a card nobody has measured, whatever is known of it', async () => {
+    const powered = knowledge.checks.filter(({ powers }) => powers).map(({ id }) => id);
+    expect(powered).toEqual(expect.arrayContaining(['boot-test', 'host-swap', 'memory-test', ...LIMITED_CHECKS]));
+    await fc.assert(
+      fc.asyncProperty(anyFacts(knowledge.facts), async (facts) => {
+        const { closedChecks } = await gathered([arrived(facts)]);
+        for (const check of powered) expect(closedChecks.get(check)?.[0]).toMatch(/^No power/);
+      }),
+      { seed: 42, numRuns: 100 },
+    );
+  });
+
+  test('one rail left out, unsure or short keeps every powered check closed', async () => {
+    const rails = railsOf(knowledge).map(({ id }) => id);
+    const powered = knowledge.checks.filter(({ powers }) => powers).map(({ id }) => id);
+    const card = arrived({ 'second-core-rail': true, 'power-connectors': 'two-or-more' });
+    const sound = rails.map((rail) => seen(rail, 'normal'));
+    expect((await gathered([card, ...sound])).closedChecks.get('idle-current')).toBeUndefined();
+    for (const [index, rail] of rails.entries()) {
+      for (const spoilt of [[], [seen(rail, null)], [seen(rail, 'short')], [seen(rail, 'normal', 'owner')]]) {
+        const { closedChecks } = await gathered([card, ...sound.toSpliced(index, 1, ...spoilt)]);
+        for (const check of powered) expect(closedChecks.get(check)?.[0], `${check} with ${rail}`).toMatch(/^No power/);
+      }
+    }
+  });
+
+  test('with sound rails the limited checks open first, and the boot test after one of them', async () => {
+    const sound = railsOf(knowledge).map(({ id }) => seen(id, 'normal'));
+    const first = await gathered(sound);
+    expect(LIMITED_CHECKS.filter((check) => first.closedChecks.has(check))).toEqual([]);
+    expect(first.closedChecks.get('boot-test')?.[0]).toMatch(/^First power only/);
+    const second = await gathered([...sound, seen('idle-input-current', 'normal')]);
+    expect(second.closedChecks.has('boot-test')).toBe(false);
+    expect(second.closedChecks.has('host-swap')).toBe(false);
+  });
+});
+
+describe('rules', () => {
+  test('every finding seen in any state, on any card, is gathered without a hitch', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        anyFacts(knowledge.facts),
+        fc.array(fc.tuple(fc.nat(), fc.nat(), fc.boolean()), { maxLength: 25 }),
+        async (facts, picks) => {
+          const observed = picks.map(([f, s, bench]) => {
+            const { id, states } = knowledge.findings[f % knowledge.findings.length]!;
+            return seen(id, states[s % states.length]!.id, bench ? 'bench' : 'owner');
+          });
+          const result = await gathered([arrived(facts), ...observed]);
+          for (const { weights } of result.findings) {
+            expect(Math.max(...weights)).toBe(1);
+            expect(Math.min(...weights)).toBeGreaterThanOrEqual(0);
+          }
+          for (const { factor } of result.history) expect(factor).toBeGreaterThan(0);
+        },
+      ),
+      { seed: 43, numRuns: 200 },
+    );
+  });
+});

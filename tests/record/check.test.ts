@@ -1,0 +1,111 @@
+/** A well-formed record against the knowledge. */
+import { describe, expect, test } from 'vitest';
+import { nearest } from '../../src/record/nearest.ts';
+import { checkRecord } from '../../src/record/parse.ts';
+import type { Event } from '../../src/record/schema.ts';
+import { arrived, measured, record, seen, THREE_RAILS, treated } from '../evidence/three-rails.ts';
+
+const check = (...timeline: Event[]) => checkRecord(record(...timeline), THREE_RAILS);
+
+describe('a record against the knowledge', () => {
+  test('one that fits has no issues', () => {
+    expect(
+      check(
+        arrived({
+          'die-size': 'large',
+          'second-core-rail': true,
+          'age-years': 4.5,
+          'memory-chips': 8,
+          'owner-words': [],
+          mined: null,
+        }),
+        seen('start-up', null),
+        measured('resistance-core', '0.31'),
+        treated('replace-fans'),
+      ),
+    ).toEqual([]);
+  });
+
+  test('names what it does not know, and the nearest that it does', () => {
+    expect(check(seen('startup', 'desktop'))).toEqual([
+      {
+        path: 'timeline.0.finding',
+        wrong: '"startup" is not a finding that is known here.',
+        todo: expect.stringContaining('start-up'),
+        typed: 'startup',
+      },
+    ]);
+    expect(check(seen('start-up', 'dektop'))).toEqual([
+      {
+        path: 'timeline.0.state',
+        wrong: '"dektop" is not a state of "The start-up" that is known here.',
+        todo: 'Choose one of desktop, no-image, rails-missing.',
+        typed: 'dektop',
+      },
+    ]);
+    expect(check(treated('reflow'))[0]).toMatchObject({ path: 'timeline.0.remedy', typed: 'reflow' });
+    expect(check(measured('resistance-cora', '1'))[0]).toMatchObject({ path: 'timeline.0.finding' });
+  });
+
+  test.each([
+    ['die-size', 'huge', 'Choose one of small, medium, large'],
+    ['die-size', 3, 'Choose one of'],
+    ['mined', 'yes', 'Answer true or false'],
+    ['age-years', 25, 'Give a number from 0 to 20 years'],
+    ['age-years', -1, 'Give a number from 0 to 20 years'],
+    ['age-years', '4', 'Give a number from'],
+    ['memory-chips', 6.5, 'Give a whole number from 0 to 32.'],
+    ['owner-words', 'smell', 'Give a list of any of no-display, artifacts, smell'],
+    ['owner-words', ['smell', 'fire'], 'Give a list of any of'],
+  ])('an answer out of the type of %s keeps what was typed: %j', (fact, answer, todo) => {
+    const [issue] = check(arrived({ [fact]: answer }));
+    expect(issue?.path).toBe(`timeline.0.facts.${fact}`);
+    expect(issue?.todo).toContain(todo);
+    expect(issue?.typed).toBe(typeof answer === 'string' ? answer : JSON.stringify(answer));
+  });
+
+  test('what is derived from the record cannot be answered', () => {
+    expect(check(arrived({ 'seen-look-core': 'clean' }))[0]).toMatchObject({ path: 'timeline.0.facts.seen-look-core' });
+  });
+
+  test('weights name states of the finding, and at least one of them must be possible', () => {
+    const spread = (weights: { [state: string]: number }): Event => ({
+      ...(seen('look-core', null) as Extract<Event, { type: 'seen' }>),
+      weights,
+    });
+    expect(check(spread({ clean: 1, oldflux: 0.5 }))[0]).toMatchObject({
+      path: 'timeline.0.weights.oldflux',
+      typed: 'oldflux',
+    });
+    expect(check(spread({ clean: 0 }))[0]?.wrong).toContain('No state of "The look-core" has any weight');
+    expect(check(spread({}))).toHaveLength(1);
+    expect(check(spread({ clean: 0.2 }))).toEqual([]);
+  });
+
+  test('time runs forward, across time zones too', () => {
+    const at = (when: string): Event => ({ type: 'note', at: when, text: 'x' });
+    expect(check(at('2025-03-03T10:00:00+01:00'), at('2025-03-03T09:00:00Z'), at('2025-03-03T09:00:01Z'))).toEqual([]);
+    expect(check(at('2025-03-03T10:00:00Z'), at('2025-03-03T10:30:00+01:00'))).toEqual([
+      {
+        path: 'timeline.1.at',
+        wrong:
+          '2025-03-03T10:30:00+01:00 is before 2025-03-03T10:00:00Z, the event above it: the timeline runs backwards.',
+        todo: 'Put events in the order they happened, or correct the date.',
+        typed: '2025-03-03T10:30:00+01:00',
+      },
+    ]);
+  });
+
+  test('all of it at once', () => {
+    expect(check(arrived({ mind: true, mined: 'no' }), seen('strt', 'x'), treated('y'))).toHaveLength(4);
+  });
+});
+
+test('the nearest spelling takes the fewest letters changed (Levenshtein; kitten to sitting is 3)', () => {
+  expect(nearest('kitten', ['sitting', 'mitten', 'kitchen', 'kit'], 4)).toEqual([
+    'mitten',
+    'kitchen',
+    'sitting',
+    'kit',
+  ]);
+});
