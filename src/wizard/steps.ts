@@ -4,6 +4,7 @@ import type { Record } from '../record/schema.ts';
 import { holds } from './applies.ts';
 import type { Catalogue, CheckView, FindingView } from './catalogue.ts';
 import { factAnswer, findingAnswer, type Witness } from './desk.ts';
+import { isRail } from './rails.ts';
 
 export const STEPS = [
   { id: 'card', name: 'Card', asks: 'Which card is this, and what is it worth?' },
@@ -49,7 +50,7 @@ const askFinding = (finding: FindingView, witness: Witness): Question => {
 /** The step at which the bench records this finding. */
 export function stepOf(finding: FindingView): StepId {
   if (finding.group === 'looks') return 'looks';
-  return finding.group === 'rails' ? 'readings' : 'tests';
+  return finding.group === 'rails' || isRail(finding) ? 'readings' : 'tests';
 }
 
 /** A finding that does not apply to this class of card is not asked, unless it has been answered. */
@@ -70,10 +71,37 @@ export function sectionsOf(step: StepId, catalogue: Catalogue, record: Record): 
   return [loose, ...byCheck(bench, catalogue)].filter(({ questions }) => questions.length > 0);
 }
 
-/** Each finding under the first check that yields it, checks in the order of the catalogue. */
+/** The order of the bench: unpowered before powered, resistance before voltage before image, the bought-in and the special last. */
+const BENCH_ORDER: readonly string[] = [
+  'visual-inspection',
+  'cooler-off',
+  'rail-resistances',
+  'rails-on-limited-supply',
+  'idle-current',
+  'injection',
+  'stage-off',
+  'host-swap',
+  'boot-test',
+  'display-outputs',
+  'link-check',
+  'firmware-compare',
+  'memory-test',
+  'memory-chip-swap',
+  'load-test',
+  'warm-cold-test',
+  'scope-signals',
+  'pressure-test',
+];
+
+function inBenchOrder(checks: readonly CheckView[]): readonly CheckView[] {
+  const rank = ({ id }: CheckView) => (BENCH_ORDER.includes(id) ? BENCH_ORDER.indexOf(id) : BENCH_ORDER.length);
+  return checks.toSorted((a, b) => rank(a) - rank(b));
+}
+
+/** Each finding under the first check that yields it. */
 function byCheck(findings: readonly FindingView[], catalogue: Catalogue): readonly Section[] {
   const left = new Set(findings);
-  const sections = catalogue.checks.map((check): Section => {
+  const sections = inBenchOrder(catalogue.checks).map((check): Section => {
     const mine = [...left].filter((finding) => check.yields.includes(finding.id));
     for (const finding of mine) left.delete(finding);
     return { check, questions: mine.map((finding) => askFinding(finding, 'bench')) };

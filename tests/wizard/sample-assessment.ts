@@ -1,5 +1,5 @@
 /** An invented assessment that uses every part of the contract, for the tests of the screens' logic. Parsed, so that it cannot drift from it. */
-import { Assessment, type Assessed } from '../../src/assessment.ts';
+import { type Assessed, Assessment } from '../../src/assessment.ts';
 
 const sample: Assessed = {
   kind: 'assessed',
@@ -56,8 +56,20 @@ const sample: Assessed = {
       before: 0.09,
       interval: { low: 0.3, high: 0.62 },
       evidence: [
-        { finding: 'start-up', name: 'When started', state: 'artifacts-under-load', stateName: 'artifacts', decibels: 7.4 },
-        { finding: 'resistance-core', name: 'Core rail to ground', state: 'normal', stateName: 'normal', decibels: -0.2 },
+        {
+          finding: 'start-up',
+          name: 'When started',
+          state: 'artifacts-under-load',
+          stateName: 'artifacts',
+          decibels: 7.4,
+        },
+        {
+          finding: 'resistance-core',
+          name: 'Core rail to ground',
+          state: 'normal',
+          stateName: 'normal',
+          decibels: -0.2,
+        },
       ],
     },
     {
@@ -68,7 +80,13 @@ const sample: Assessed = {
       chance: 0.21,
       before: 0.12,
       evidence: [
-        { finding: 'start-up', name: 'When started', state: 'artifacts-under-load', stateName: 'artifacts', decibels: -4.1 },
+        {
+          finding: 'start-up',
+          name: 'When started',
+          state: 'artifacts-under-load',
+          stateName: 'artifacts',
+          decibels: -4.1,
+        },
       ],
     },
   ],

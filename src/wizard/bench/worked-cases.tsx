@@ -2,10 +2,14 @@ import { useEffect, useState } from 'preact/hooks';
 import { writePlace } from '../address.ts';
 import { type CaseListed, useSession } from '../session.ts';
 
+const SHOWN = 8;
+
 /** Invented cards to learn from. Opening one changes nothing; the first answer makes it a card of one's own. */
 export function WorkedCases() {
   const { listCases } = useSession();
   const [cases, setCases] = useState<readonly CaseListed[]>([]);
+  const [all, setAll] = useState(false);
+  const shown = all ? cases : cases.slice(0, SHOWN);
   useEffect(() => {
     void listCases().then(setCases);
   }, [listCases]);
@@ -15,13 +19,18 @@ export function WorkedCases() {
       <h2>Open a worked case</h2>
       <p class="about">Invented cards, each with a lesson. Change an answer and it becomes a card of your own.</p>
       <ul>
-        {cases.map(({ id, title, why }) => (
+        {shown.map(({ id, title, why }) => (
           <li key={id}>
             <a href={writePlace({ screen: 'case', id, step: 'verdict' })}>{title}</a>
             {why && <span>{why}</span>}
           </li>
         ))}
       </ul>
+      {shown.length < cases.length && (
+        <button type="button" onClick={() => setAll(true)}>
+          Show all {cases.length} cases
+        </button>
+      )}
     </section>
   );
 }

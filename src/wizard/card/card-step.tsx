@@ -36,8 +36,8 @@ export function CardStep({ record, sections, catalogue }: Props) {
       <section>
         <h2>What is it worth?</h2>
         <p class="about">
-          One figure, or a range such as 120-180. What is left empty is taken from the shop profile. Bench time is{' '}
-          {catalogue.shop.name} rates.
+          One figure, or a range such as 120-180. What is left empty is taken from the shop profile,{' '}
+          {catalogue.shop.name}.
         </p>
         <MoneyFields shop={catalogue.shop} at="card" />
       </section>

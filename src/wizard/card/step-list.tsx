@@ -1,9 +1,21 @@
+import type { Assessment } from '../../assessment.ts';
 import { place, writePlace } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import type { Desk } from '../desk.ts';
 import { onceDrawn, standOnHeading } from '../frame/jump.ts';
 import { useSession } from '../session.ts';
 import { progressOf, STEPS, type StepId, sectionsOf } from '../steps.ts';
+import { sayMinutes, sayStamp } from '../words.ts';
+
+/** The two steps that ask nothing say what they hold. */
+function wordsFor(step: StepId, assessment: Assessment | null): string {
+  if (assessment?.kind !== 'assessed') return '';
+  if (step === 'verdict') return sayStamp(assessment.verdict.kind);
+  const { next } = assessment;
+  if (next.kind === 'act') return 'act';
+  const advice = assessment.checks.find(({ check }) => check === next.check);
+  return advice === undefined ? '' : sayMinutes(advice.minutes);
+}
 
 interface Props {
   readonly desk: Desk;
@@ -14,6 +26,7 @@ interface Props {
 export function StepList({ desk, catalogue, step }: Props) {
   const session = useSession();
   const here = place.value;
+  const { assessment } = session.adviser.advice.value;
   return (
     <nav class="steps" aria-label="Steps">
       <ol>
@@ -32,6 +45,7 @@ export function StepList({ desk, catalogue, step }: Props) {
                 }}
               >
                 <span class="step-name">{name}</span>
+                {asked === 0 && <span class="step-progress">{wordsFor(id, assessment)}</span>}
                 {asked > 0 && (
                   <span class="step-progress">
                     {answered}

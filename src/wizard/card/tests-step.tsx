@@ -1,8 +1,10 @@
 import { useState } from 'preact/hooks';
+import type { CheckAdvice } from '../../assessment.ts';
 import type { Catalogue } from '../catalogue.ts';
+import { findingAnswer } from '../desk.ts';
 import { useSession } from '../session.ts';
 import { isAnswered, type Section } from '../steps.ts';
-import { sayMinutes } from '../words.ts';
+import { type Manner, sayMinutes, sayMoney } from '../words.ts';
 import { ClosedGate } from './closed-gate.tsx';
 import { HowTo } from './how-to.tsx';
 import { gateOf } from './power.ts';
@@ -13,38 +15,83 @@ interface Props {
   readonly catalogue: Catalogue;
 }
 
-/** Tests in the order of the catalogue; a closed one shows why in place of its questions. */
+/** One line a test; the advised one and those already answered stand open. */
 export function TestsStep({ sections, catalogue }: Props) {
-  const { adviser, desk } = useSession();
-  const [anyway, setAnyway] = useState<ReadonlySet<string>>(new Set());
+  const { adviser } = useSession();
   const { assessment } = adviser.advice.value;
-  const record = desk.value?.record;
+  const advised = assessment?.kind === 'assessed' && assessment.next.kind === 'check' ? assessment.next.check : null;
   return (
-    <>
-      {sections.map((section) => {
-        const { check, questions } = section;
-        const gate = gateOf(check, assessment);
-        const answered = record !== undefined && questions.some((question) => isAnswered(record, question));
-        const open = gate.open || answered || (check !== null && anyway.has(check.id));
-        return (
-          <section class="procedure" data-open={open} key={check?.id ?? 'loose'}>
-            {check !== null && (
-              <header>
-                <h2>
-                  {check.name} <small>{sayMinutes(check.minutes)}</small>
-                </h2>
-                <p>{check.purpose}</p>
-                {open && <HowTo of={check} catalogue={catalogue} />}
-              </header>
-            )}
-            {open ? (
-              <Questions questions={questions} />
-            ) : (
-              <ClosedGate gate={gate} onAnyway={() => setAnyway(new Set([...anyway, check?.id ?? '']))} />
-            )}
-          </section>
-        );
-      })}
-    </>
+    <div class="tests">
+      {sections.map((section) => (
+        <Test
+          section={section}
+          catalogue={catalogue}
+          advised={section.check !== null && section.check.id === advised}
+          key={section.check?.id ?? 'loose'}
+        />
+      ))}
+    </div>
   );
+}
+
+interface TestProps {
+  readonly section: Section;
+  readonly catalogue: Catalogue;
+  readonly advised: boolean;
+}
+
+function Test({ section, catalogue, advised }: TestProps) {
+  const { adviser, desk } = useSession();
+  const [anyway, setAnyway] = useState(false);
+  const { check, questions } = section;
+  const record = desk.value?.record;
+  if (record === undefined) return null;
+  if (check === null) return <Questions questions={questions} />;
+  const { assessment } = adviser.advice.value;
+  const gate = gateOf(check, assessment);
+  const answered = questions.some((question) => isAnswered(record, question));
+  const advice = assessment?.kind === 'assessed' ? assessment.checks.find((one) => one.check === check.id) : undefined;
+  const said = questions.flatMap((question) => {
+    const answer = question.kind === 'finding' ? findingAnswer(record, question.finding.id, 'bench') : undefined;
+    if (question.kind !== 'finding' || answer === undefined) return [];
+    if (answer.type === 'measured') return [answer.typed];
+    return [question.finding.states.find(({ id }) => id === answer.state)?.name ?? "can't tell"];
+  });
+  const manner: Manner = { locale: catalogue.shop.locale, currency: catalogue.shop.currency };
+  return (
+    <details class="test" open={advised || answered} data-closed={!gate.open}>
+      <summary>
+        <h2>{check.name}</h2>
+        <span class="test-state" data-advised={advised}>
+          {answered ? said.join(', ') : advised ? 'next' : stateWords(gate.open, advice, manner)}
+        </span>
+        <small>{sayMinutes(check.minutes)}</small>
+      </summary>
+      <p class="about">{check.purpose}</p>
+      {gate.open || answered || anyway ? (
+        <>
+          <HowTo of={check} catalogue={catalogue} />
+          <Questions questions={questions} />
+        </>
+      ) : (
+        <ClosedGate gate={gate} onAnyway={() => setAnyway(true)} />
+      )}
+    </details>
+  );
+}
+
+function stateWords(open: boolean, advice: CheckAdvice | undefined, manner: Manner): string {
+  if (!open) return 'closed';
+  switch (advice?.state) {
+    case 'worth-it':
+      return `worth ${sayMoney(advice.worth, manner)}`;
+    case 'opens-others':
+      return 'opens others';
+    case 'not-worth-its-minutes':
+      return 'not worth its minutes';
+    case 'cannot-change-the-decision':
+      return 'changes nothing';
+    default:
+      return '';
+  }
 }

@@ -13,12 +13,16 @@ function fieldOf(question: Element): HTMLElement | null {
 }
 
 export function standOn(question: Element): void {
+  const folded = question.closest('details:not([open])');
+  if (folded instanceof HTMLDetailsElement) folded.open = true;
   fieldOf(question)?.focus({ preventScroll: true });
   question.scrollIntoView({ block: 'center', behavior: calm() });
 }
 
 const questions = (): Element[] =>
-  [...document.querySelectorAll('main [data-question]')].filter((question) => fieldOf(question) !== null);
+  [...document.querySelectorAll('main [data-question]')].filter(
+    (question) => question.checkVisibility() && fieldOf(question) !== null,
+  );
 
 /** A step is drawn a moment after it was asked for. */
 export function onceDrawn(act: () => void): void {

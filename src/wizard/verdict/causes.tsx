@@ -53,7 +53,9 @@ function Cause({ cause, about, open }: { cause: RankedFault; about: string | und
             <tr>
               <th scope="col">Found</th>
               <th scope="col">Speaks</th>
-              <th scope="col">Weight</th>
+              <th scope="col" class="number">
+                Weight
+              </th>
             </tr>
           </thead>
           <tbody>

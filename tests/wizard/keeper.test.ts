@@ -1,0 +1,168 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Record } from '../../src/record/schema.ts';
+import { createKeeper } from '../../src/wizard/keeper.ts';
+
+const card = (title: string): Record => ({ format: 1, id: 'card-one', title, timeline: [] });
+
+/** A server that keeps revisions and can be switched off. */
+function makeServer() {
+  const held = new Map<string, { record: Record; revision: number }>();
+  const server = {
+    held,
+    up: true,
+    puts: 0,
+    fetch: async (path: string, init?: RequestInit): Promise<Response> => {
+      if (!server.up) throw new TypeError('connection refused');
+      const id = path.split('/')[2];
+      const answer = (status: number, body: unknown) => new Response(JSON.stringify(body), { status });
+      if (id === undefined) {
+        return answer(200, {
+          records: [...held.values()].map(({ record }) => ({ ...record, changed: '2026-01-01T00:00:00Z' })),
+        });
+      }
+      const have = held.get(id);
+      if (init?.method !== 'PUT') return have ? answer(200, have) : answer(404, { error: 'none' });
+      server.puts += 1;
+      const { record, revision } = JSON.parse(String(init.body));
+      if ((have?.revision ?? 0) !== revision) return answer(409, { error: 'another revision' });
+      held.set(id, { record, revision: revision + 1 });
+      return answer(200, { revision: revision + 1 });
+    },
+  };
+  return server;
+}
+
+function makeStorage() {
+  const map = new Map<string, string>();
+  return {
+    map,
+    full: false,
+    get length() {
+      return map.size;
+    },
+    key: (index: number) => [...map.keys()][index] ?? null,
+    getItem: (key: string) => map.get(key) ?? null,
+    removeItem: (key: string) => void map.delete(key),
+    setItem(key: string, value: string) {
+      if (this.full) throw new DOMException('full', 'QuotaExceededError');
+      map.set(key, value);
+    },
+  };
+}
+
+const start = (server = makeServer(), storage = makeStorage()) => ({
+  server,
+  storage,
+  keeper: createKeeper({ fetch: server.fetch, storage, now: () => new Date('2026-11-24T09:00:00Z') }),
+});
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
+
+describe('keeping a card', () => {
+  it('has it on this device at once and on the server after a short quiet, in one go', async () => {
+    const { keeper, server, storage } = start();
+    keeper.keep(card('a'));
+    keeper.keep(card('ab'));
+    expect(storage.map.get('worth-the-heat.record.card-one')).toContain('"ab"');
+    expect(server.puts).toBe(0);
+    await vi.advanceTimersByTimeAsync(400);
+    expect(server.puts).toBe(1);
+    expect(server.held.get('card-one')).toMatchObject({ revision: 1, record: { title: 'ab' } });
+    expect(keeper.keeping.value).toEqual({ state: 'saved' });
+  });
+
+  it('says that it is kept on this device while the server is gone, and sends it when it is back', async () => {
+    const { keeper, server } = start();
+    server.up = false;
+    keeper.keep(card('typed offline'));
+    await vi.advanceTimersByTimeAsync(400);
+    expect(keeper.keeping.value.state).toBe('on-this-device');
+    server.up = true;
+    await vi.advanceTimersByTimeAsync(2_000);
+    expect(server.held.get('card-one')?.record.title).toBe('typed offline');
+    expect(keeper.keeping.value).toEqual({ state: 'saved' });
+  });
+
+  it('opens after a crash with what was typed last, not with what the server had', async () => {
+    const first = start();
+    first.keeper.keep(card('saved'));
+    await vi.advanceTimersByTimeAsync(400);
+    first.keeper.keep(card('typed just before the crash'));
+    const again = start(first.server, first.storage);
+    expect((await again.keeper.open('card-one'))?.record.title).toBe('typed just before the crash');
+    await vi.advanceTimersByTimeAsync(400);
+    expect(first.server.held.get('card-one')?.record.title).toBe('typed just before the crash');
+  });
+
+  it('overwrites nothing that was changed elsewhere, and lets the bench choose', async () => {
+    const { keeper, server } = start();
+    keeper.keep(card('mine'));
+    await vi.advanceTimersByTimeAsync(400);
+    server.held.set('card-one', { record: card('from another window'), revision: 7 });
+    keeper.keep(card('mine, newer'));
+    await vi.advanceTimersByTimeAsync(400);
+    expect(keeper.keeping.value).toEqual({ state: 'changed-elsewhere', id: 'card-one' });
+    expect(server.held.get('card-one')?.record.title).toBe('from another window');
+    expect((await keeper.settle('mine'))?.title).toBe('mine, newer');
+    await vi.advanceTimersByTimeAsync(400);
+    expect(server.held.get('card-one')).toMatchObject({ revision: 8, record: { title: 'mine, newer' } });
+  });
+
+  it('takes the other version when the bench says so', async () => {
+    const { keeper, server } = start();
+    keeper.keep(card('mine'));
+    server.held.set('card-one', { record: card('theirs'), revision: 3 });
+    await vi.advanceTimersByTimeAsync(400);
+    expect((await keeper.settle('theirs'))?.title).toBe('theirs');
+    await vi.advanceTimersByTimeAsync(400);
+    expect(server.held.get('card-one')).toMatchObject({ revision: 3, record: { title: 'theirs' } });
+  });
+
+  it('loses nothing typed while an earlier version was on its way', async () => {
+    const { keeper, server } = start();
+    const { fetch } = server;
+    const slow = createKeeper({
+      storage: makeStorage(),
+      now: () => new Date(0),
+      fetch: async (path, init) => {
+        await new Promise((resolve) => setTimeout(resolve, 1_000));
+        return fetch(path, init);
+      },
+    });
+    slow.keep(card('first'));
+    await vi.advanceTimersByTimeAsync(500);
+    slow.keep(card('second'));
+    await vi.advanceTimersByTimeAsync(4_000);
+    expect(server.held.get('card-one')).toMatchObject({ revision: 2, record: { title: 'second' } });
+    expect(keeper.keeping.value.state).toBe('idle');
+  });
+
+  it('goes on in memory when this device is full', async () => {
+    const { keeper, server, storage } = start();
+    storage.full = true;
+    keeper.keep(card('no room'));
+    await vi.advanceTimersByTimeAsync(400);
+    expect(server.held.get('card-one')?.record.title).toBe('no room');
+  });
+
+  it('survives a copy on this device that is no record', async () => {
+    const { keeper, storage } = start();
+    storage.map.set('worth-the-heat.record.card-one', '{"record":17}');
+    storage.map.set('worth-the-heat.record.card-two', 'not json');
+    expect(await keeper.open('card-one')).toBeNull();
+    expect(await keeper.list()).toEqual({ cards: [], server: true });
+  });
+
+  it('lists what is only on this device together with what the server has', async () => {
+    const { keeper, server } = start();
+    server.held.set('card-two', { record: { ...card('on the server'), id: 'card-two' }, revision: 1 });
+    server.up = false;
+    keeper.keep(card('only here'));
+    await vi.advanceTimersByTimeAsync(400);
+    expect(await keeper.list()).toMatchObject({ server: false, cards: [{ id: 'card-one', unsaved: true }] });
+    server.up = true;
+    const { cards } = await keeper.list();
+    expect(cards.map(({ id }) => id)).toEqual(['card-one', 'card-two']);
+  });
+});

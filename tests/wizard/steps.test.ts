@@ -1,0 +1,90 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { loadKnowledge, loadShop } from '../../src/knowledge/load.ts';
+import type { Record } from '../../src/record/schema.ts';
+import { type Catalogue, makeCatalogue } from '../../src/wizard/catalogue.ts';
+import { answerFact, answerFinding, typeReading } from '../../src/wizard/desk.ts';
+import { railsOf } from '../../src/wizard/rails.ts';
+import { placeOfCheck, progressOf, STEPS, sectionsOf } from '../../src/wizard/steps.ts';
+
+const AT = '2026-11-24T09:00:00Z';
+const empty: Record = { format: 1, id: 'card', title: 'Card', timeline: [{ type: 'arrived', at: AT, facts: {} }] };
+let catalogue: Catalogue;
+
+beforeAll(async () => {
+  const [knowledge, shop] = await Promise.all([loadKnowledge(), loadShop()]);
+  if (!knowledge.ok || !shop.ok) throw new Error('the knowledge in rules/ does not parse: run the audit');
+  catalogue = makeCatalogue(knowledge.knowledge, shop.shop);
+});
+
+const keysOf = (step: (typeof STEPS)[number]['id'], record = empty) =>
+  sectionsOf(step, catalogue, record).flatMap(({ questions }) => questions.map(({ key }) => key));
+
+describe('the steps', () => {
+  it('ask for every fact and every finding of the knowledge at exactly one step of the bench', () => {
+    const asked = STEPS.flatMap(({ id }) => keysOf(id));
+    expect(new Set(asked).size).toBe(asked.length);
+    for (const { id } of catalogue.facts) expect(asked).toContain(`fact-${id}`);
+    for (const { id } of catalogue.findings) expect(asked).toContain(`bench-${id}`);
+  });
+
+  it('ask the owner only for symptoms', () => {
+    const owner = STEPS.flatMap(({ id }) =>
+      keysOf(id)
+        .filter((key) => key.startsWith('owner-'))
+        .map((key) => [id, key]),
+    );
+    expect(owner.map(([step]) => step)).toEqual(owner.map(() => 'symptoms'));
+    expect(owner.map(([, key]) => key)).toContain('owner-start-up');
+  });
+
+  it('leave out a rail that this class of card does not have, but never one that was measured', () => {
+    const none = answerFact(empty, 'second-core-rail', false, AT);
+    expect(keysOf('readings', none)).not.toContain('bench-resistance-core-second');
+    expect(keysOf('readings', typeReading(none, 'resistance-core-second', '0.4', AT))).toContain(
+      'bench-resistance-core-second',
+    );
+    expect(keysOf('readings', answerFact(empty, 'second-core-rail', null, AT))).toContain(
+      'bench-resistance-core-second',
+    );
+  });
+
+  it('count "can\'t tell" as an answer', () => {
+    const before = progressOf(sectionsOf('looks', catalogue, empty), empty);
+    const record = answerFinding(empty, 'look-board', null, 'bench', AT);
+    expect(progressOf(sectionsOf('looks', catalogue, record), record)).toEqual({
+      ...before,
+      answered: before.answered + 1,
+    });
+  });
+
+  it('take resistances before voltages, and both before any image', () => {
+    const checks = sectionsOf('tests', catalogue, empty).map(({ check }) => check?.id);
+    const readings = sectionsOf('readings', catalogue, empty).map(({ check }) => check?.id);
+    expect(readings.indexOf('rail-resistances')).toBeLessThan(readings.indexOf('rails-on-limited-supply'));
+    expect(checks.indexOf('rails-on-limited-supply')).toBeLessThan(checks.indexOf('boot-test'));
+  });
+
+  it('put resistance and voltage of one rail into one row', () => {
+    const rails = railsOf(catalogue.findings);
+    const core = rails.find(({ id }) => id === 'core');
+    expect(core).toMatchObject({ resistance: { id: 'resistance-core' }, voltage: { id: 'voltage-core' } });
+    expect(rails[0]?.id).toBe('core');
+    expect(rails.flatMap(({ resistance }) => resistance?.id ?? [])).toContain('resistance-12v-input-second');
+  });
+});
+
+describe('where the result of a check goes', () => {
+  const check = (id: string) => catalogue.checks.find((one) => one.id === id)!;
+
+  it('is the first of its questions that is still open', () => {
+    expect(placeOfCheck(check('rail-resistances'), catalogue, empty)?.step).toBe('readings');
+    const first = placeOfCheck(check('visual-inspection'), catalogue, empty);
+    expect(first?.step).toBe('looks');
+    const record = answerFinding(empty, first!.key.replace('bench-', ''), null, 'bench', AT);
+    expect(placeOfCheck(check('visual-inspection'), catalogue, record)?.key).not.toBe(first?.key);
+  });
+
+  it('exists for every check', () => {
+    for (const one of catalogue.checks) expect(placeOfCheck(one, catalogue, empty), one.id).not.toBeNull();
+  });
+});
