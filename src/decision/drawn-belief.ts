@@ -15,7 +15,6 @@ import type { UncertainFinding } from './uncertainty.ts';
 /** A row of a finding, over cells. `cumulative` is what is used; `mean` is what it came from. */
 export interface CellRow {
   readonly mean: Float64Array;
-  readonly cells: Float64Array;
   readonly cumulative: Float64Array;
 }
 
@@ -38,20 +37,24 @@ export function findingWeigher(finding: UncertainFinding, set: ConditionSet): Fi
   const weights = Float64Array.from(ends, (end) => finding.weights[end]!);
   const members = new Set<number>();
   for (const code of set.codes) if ((code & 1) === 0) members.add(code >> 1);
-  const leak = cellRow(finding.leak.p, ends);
-  const given = finding.given.map((row) => (members.has(row.fault) ? cellRow(row.p, ends) : null));
+  // All cumulative rows in one array, row after row, so that the inner loop stays in it.
+  const store = new Float64Array((finding.given.length + 1) * cells);
+  const rowAt = (r: number) => store.subarray(r * cells, (r + 1) * cells);
+  const leak = cellRow(finding.leak.p, ends, rowAt(finding.given.length));
+  const given = finding.given.map((row, r) => (members.has(row.fault) ? cellRow(row.p, ends, rowAt(r)) : null));
   const rowOf = new Map(finding.given.map((row, r) => [row.fault, r]));
 
   const untouched: number[] = [];
   const touched: number[] = [];
   const starts = [0];
-  const rows: Float64Array[] = [];
+  /** where the rows of each touched condition begin in the store */
+  const rows: number[] = [];
   for (let c = 0; c < set.size; c++) {
     const from = rows.length;
     for (let i = set.starts[c]!; i < set.starts[c + 1]!; i++) {
       const code = set.codes[i]!;
-      const row = (code & 1) === 0 ? given[rowOf.get(code >> 1) ?? -1] : null;
-      if (row) rows.push(row.cumulative);
+      const row = (code & 1) === 0 ? rowOf.get(code >> 1) : undefined;
+      if (row !== undefined) rows.push(row * cells);
     }
     if (rows.length === from) untouched.push(c);
     else {
@@ -67,15 +70,18 @@ export function findingWeigher(finding: UncertainFinding, set: ConditionSet): Fi
     return Math.max(0, sum);
   };
   const likelihoods = new Float64Array(touched.length);
+  const firsts = Int32Array.from(starts);
+  const rowStarts = Int32Array.from(rows);
   const fill = () => {
-    for (let t = 0; t < touched.length; t++) {
-      let sum = 0;
-      for (let g = 0; g < cells; g++) {
-        let product = falls[g]! * leak.cumulative[g]!;
-        for (let r = starts[t]!; r < starts[t + 1]!; r++) product *= rows[r]![g]!;
-        sum += product;
+    likelihoods.fill(0);
+    for (let g = 0; g < cells; g++) {
+      const common = falls[g]! * leak.cumulative[g]!;
+      if (common === 0) continue;
+      for (let t = 0; t < likelihoods.length; t++) {
+        let product = common;
+        for (let r = firsts[t]!; r < firsts[t + 1]!; r++) product *= store[rowStarts[r]! + g]!;
+        likelihoods[t] = likelihoods[t]! + product;
       }
-      likelihoods[t] = Math.max(0, sum);
     }
   };
   fill();
@@ -89,7 +95,7 @@ export function findingWeigher(finding: UncertainFinding, set: ConditionSet): Fi
       fill();
       for (let t = 0; t < touched.length; t++) {
         const c = touched[t]!;
-        if (belief[c]! > 0) belief[c] = before[t]! > 0 ? (belief[c]! * likelihoods[t]!) / before[t]! : 0;
+        belief[c] = before[t]! > 0 ? (belief[c]! * Math.max(0, likelihoods[t]!)) / before[t]! : 0;
       }
       const ratio = leakBefore > 0 ? likelihoodOfLeak() / leakBefore : 0;
       for (const c of untouched) belief[c] = belief[c]! * ratio;
@@ -100,12 +106,12 @@ export function findingWeigher(finding: UncertainFinding, set: ConditionSet): Fi
 /** Puts new chances of the cells into a row. */
 export function setCells(row: CellRow, cells: ArrayLike<number>): void {
   let sum = 0;
-  for (let g = 0; g < row.cells.length; g++) {
-    row.cells[g] = cells[g]!;
+  const last = row.cumulative.length - 1;
+  for (let g = 0; g < last; g++) {
     sum += cells[g]!;
     row.cumulative[g] = sum;
   }
-  row.cumulative[row.cells.length - 1] = 1;
+  row.cumulative[last] = 1;
 }
 
 /** Last state of each run of states that weigh the same. */
@@ -115,13 +121,13 @@ function cellEnds(weights: Float64Array): number[] {
   return ends;
 }
 
-function cellRow(p: Float64Array, ends: readonly number[]): CellRow {
+function cellRow(p: Float64Array, ends: readonly number[], cumulative: Float64Array): CellRow {
   const mean = new Float64Array(ends.length);
   let x = 0;
   ends.forEach((end, g) => {
     for (; x <= end; x++) mean[g] = mean[g]! + p[x]!;
   });
-  const row = { mean, cells: new Float64Array(ends.length), cumulative: new Float64Array(ends.length) };
+  const row = { mean, cumulative };
   setCells(row, mean);
   return row;
 }

@@ -83,11 +83,7 @@ export function drawnCard(
         drawn[c] = drawn[c]! * ratio;
       }
     }
-    for (const weigher of state.weighers) {
-      if (!weigher) continue;
-      weigher.weigh(drawn);
-      if (!normalise(drawn)) return false;
-    }
+    for (const weigher of state.weighers) weigher?.weigh(drawn);
     return normalise(drawn);
   }
 

@@ -7,6 +7,12 @@ import { choosePlan } from './plans.ts';
 import type { Verdict } from './treatment.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
+export interface Tornado {
+  /** whose surplus moves: the option chosen at the likely values, or, where that is scrap, the one with the next best surplus */
+  readonly subject: Plan;
+  readonly bars: readonly TornadoBar[];
+}
+
 export interface TornadoBar {
   readonly input: string;
   readonly unit: string;
@@ -14,7 +20,7 @@ export interface TornadoBar {
   /** its 5 % and 95 % points */
   readonly low: number;
   readonly high: number;
-  /** surplus of the option that is best at the likely values, with the input there */
+  /** surplus of the subject with the input there */
   readonly atLow: number;
   readonly atHigh: number;
   /** the verdict with the input there */
@@ -26,7 +32,7 @@ export interface TornadoBar {
 const LEAST_MOVE = 1e-9;
 
 /**
- * Bars of all inputs that move the surplus of the option chosen at the likely values, or the verdict; longest first, equal
+ * Bars of all inputs that move the subject's surplus, or the verdict; longest first, equal
  * ones by name. Findings' rows move the chance of what was seen. `plans` from `candidatePlans`. Cost: two evaluations per input.
  */
 export function tornado(
@@ -35,14 +41,16 @@ export function tornado(
   belief: Float64Array,
   uncertainty: Uncertainty,
   plans: readonly Plan[],
-): TornadoBar[] {
+): Tornado {
   const card = drawnCard(model, set, belief, uncertainty, plans);
   const chosen = choosePlan(plans);
-  const best = plans.indexOf(chosen);
+  const rival = plans.find((plan) => plan.verdict !== 'scrap');
+  const subject = chosen.verdict === 'scrap' && rival ? rival : chosen;
+  const at = plans.indexOf(subject);
   const look = (): { surplus: number; verdict: Verdict } =>
     card.evaluate()
-      ? { surplus: card.plans[best]!.surplus, verdict: choosePlan(card.plans).verdict }
-      : { surplus: chosen.surplus, verdict: chosen.verdict };
+      ? { surplus: card.plans[at]!.surplus, verdict: choosePlan(card.plans).verdict }
+      : { surplus: subject.surplus, verdict: chosen.verdict };
   const bars: TornadoBar[] = [];
   for (const input of card.inputs) {
     const low = input.setPoint(0.05);
@@ -65,5 +73,5 @@ export function tornado(
     });
   }
   const length = (bar: TornadoBar) => Math.abs(bar.atHigh - bar.atLow);
-  return bars.sort((a, b) => length(b) - length(a) || (a.input < b.input ? -1 : 1));
+  return { subject, bars: bars.sort((a, b) => length(b) - length(a) || (a.input < b.input ? -1 : 1)) };
 }
