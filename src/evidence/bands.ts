@@ -5,7 +5,7 @@ export interface UncertainEdge {
   readonly at: number;
   /** standard deviation of the logarithm of where the edge truly lies; 0: the edge is sharp */
   readonly tolerance: number;
-  /** standard uncertainty of `at` in its own unit, independent of the tolerance: a re-centred edge has the reference's */
+  /** standard uncertainty of `at`, besides the tolerance: a re-centred edge has the reference's */
   readonly uncertainty?: number;
 }
 
@@ -16,14 +16,16 @@ export interface UncertainEdge {
  *
  * with the sign of x - e. Both distances are 0 at the edge, so that a value exactly on it splits evenly.
  *
- * It is first-order propagation of u through the logarithm (GUM 5.1.2), z = ln(x/e) / sqrt(tolerance^2 + (u/m)^2), with the slope
- * 1/m taken as the mean slope between e and x: m = (x - e) / ln(x / e), the logarithmic mean. That mean makes the two
- * ends exact: with a sharp edge it is JCGM 106's (x - e) / u, and with an exact reading the log-normal tolerance alone.
- * With the slope at the edge instead, a reading a thousand times above an edge would look doubtful merely because one
- * percent of it is ten edges wide. In between it differs from the full convolution by less than 0.03 in probability.
+ * It is first-order propagation of u through the logarithm (GUM 5.1.2), z = ln(x/e) / sqrt(tolerance^2 + (u/m)^2), with
+ * the slope 1/m taken as the mean slope between e and x: m = (x - e) / ln(x / e), the logarithmic mean. That mean makes
+ * the two ends exact: with a sharp edge it is JCGM 106's (x - e) / u, and with an exact reading the log-normal
+ * tolerance alone. With the slope at the edge instead, a reading a thousand times above an edge would look doubtful
+ * merely because one percent of it is ten edges wide. In between, with tolerances up to 0.5 and u up to 0.3 of the
+ * edge, it differs from the full convolution by less than 0.03 in probability.
  *
- * A value at or below 0 is infinitely far below a positive edge on the logarithmic scale: the meter decides alone. An edge at or below 0
- * must be sharp (thrown otherwise: its logarithm does not exist). With u and tolerance 0 the answer is -Infinity, 0 or Infinity.
+ * A value at or below 0 is infinitely far below a positive edge on the logarithmic scale: the meter decides alone. An
+ * edge at or below 0 must be sharp (thrown otherwise: its logarithm does not exist). With u and tolerance 0 the answer
+ * is -Infinity, 0 or Infinity.
  *
  * @example deviationsAbove(12.6, 0.1, { at: 12.6, tolerance: 0 }) // 0
  */
@@ -42,9 +44,9 @@ export function deviationsAbove(value: number, u: number, edge: UncertainEdge): 
 /**
  * The probability that the true value lies in each band. Edges ascend; there is one band more than there are edges.
  *
- * P(above edge i) = Phi(z_i), and a band's weight is the difference of its two edges. Edges of unlike tolerance could cross far
- * out in a tail; z is kept from rising from one edge to the next, so that every weight is 0 or more, they sum to 1, and a
- * larger reading never adds to what lies below an edge. Cost: one normal distribution per edge.
+ * P(above edge i) = Phi(z_i), and a band's weight is the difference of its two edges. Edges of unlike tolerance could
+ * cross far out in a tail; z is kept from rising from one edge to the next, so that every weight is 0 or more, they sum
+ * to 1, and a larger reading never adds to what lies below an edge. Cost: one normal distribution per edge.
  *
  * @example bandWeights(0.1, 0.004, [{ at: 0.1, tolerance: 0.2 }]) // [0.5, 0.5]
  */

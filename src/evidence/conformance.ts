@@ -43,8 +43,8 @@ export interface InspectionRisks {
 }
 
 /**
- * What inspection of a whole process lets through and throws away (JCGM 106 clause 9.5, equations 17 to 20): integrals over
- * the true value of its density times the chance that its measurement falls inside the acceptance limits.
+ * What inspection of a whole process lets through and throws away (JCGM 106 clause 9.5, equations 17 to 20): integrals
+ * over the true value of its density times the chance that its measurement falls inside the acceptance limits.
  *
  * Composite Simpson over +-8 deviations, split at the tolerance limits where the integrand jumps: good to about 1e-10
  * while the measurement's uncertainty is above a thousandth of the process deviation. Cost: about 6000 densities.

@@ -84,7 +84,7 @@ export interface SetAside {
 
 /** The evidence, and what the timeline holds besides. */
 export interface Gathered extends GatheredEvidence {
-  /** in order, at least one; `findings` is the first one's with the owner's words, the last is the card as it lies there */
+  /** at least one: `findings` are the first one's and the owner's words, the last is the card as it lies there */
   readonly segments: readonly Segment[];
   readonly setAside: readonly SetAside[];
 }

@@ -6,7 +6,10 @@ import type { FactValue, FindingEvidence } from './evidence.ts';
 /** A finding says its state to the rules once this share of its weight rests on that state. */
 export const DECISIVE_SHARE = 0.9;
 
-/** Facts answered in the record. A later answer replaces an earlier one; "can't tell" (null) makes the fact unknown again. */
+/**
+ * Facts answered in the record. A later answer replaces an earlier one; "can't tell" (null) makes the fact unknown
+ * again.
+ */
 export function answeredFacts(timeline: readonly Event[]): Map<Id, FactValue> {
   const facts = new Map<Id, FactValue>();
   for (const event of timeline) {

@@ -1,4 +1,4 @@
-/** What is closed, with every reason: safety first, then what the bench lacks, then what must be known, then the rules. */
+/** What is closed, with every reason: safety first, then the bench, then what must be known, then the rules. */
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Check, Finding, Id, Rule } from '../knowledge/schema.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -17,8 +17,8 @@ const REQUIRED_SHARE = 0.5;
 /**
  * Collects every reason why a check or a remedy is closed; what is open is absent.
  *
- * `observed` is the bench's evidence since the last treatment; `fired` are the rules that matched. A powered check's demand for a rail's resistance is
- * left to the power gate, which names the rail once.
+ * `observed` is the bench's evidence since the last treatment; `fired` are the rules that matched. A powered check's
+ * demand for a rail's resistance is left to the power gate, which names the rail once.
  */
 export function closeWhatMust(
   knowledge: Knowledge,

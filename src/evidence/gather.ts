@@ -1,4 +1,4 @@
-/** A record and the knowledge in, the evidence out: facts, findings with weights, what the rules say, what is closed. */
+/** A record and the knowledge in, the evidence out: facts, findings with weights, what rules say, what is closed. */
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Finding, Id, Rule, Window } from '../knowledge/schema.ts';
 import { checkRecord } from '../record/check.ts';
@@ -18,8 +18,9 @@ export type Gathering =
 /**
  * Gathers the evidence of a record.
  *
- * First the card's facts choose windows and say which findings concern the card; then readings are graded and observations folded; then what the bench
- * found becomes facts (`seen-<finding>`), and all other rules run. All issues of a bad record come back at once.
+ * First the card's facts choose windows and say which findings concern the card; then readings are graded and
+ * observations folded; then what the bench found becomes facts (`seen-<finding>`), and all other rules run. All issues
+ * of a bad record come back at once.
  */
 export async function gatherEvidence(knowledge: Knowledge, shop: Shop, record: CardRecord): Promise<Gathering> {
   const rules = compiled(knowledge);

@@ -30,7 +30,10 @@ export type Graded =
       readonly typed: string;
     };
 
-/** A reading that leads brought below zero counts as zero while it is within this many standard uncertainties of it (about 95 %). */
+/**
+ * A reading that leads brought below zero counts as zero while it is within this many standard uncertainties of it
+ * (about 95 %).
+ */
 const ZERO_COVERAGE = 2;
 
 type Component = GradedReading['budget'][number];
@@ -44,11 +47,12 @@ type Read = { readonly kind: 'read'; readonly value: number } | { readonly kind:
 /**
  * Grades a reading into the states of its finding.
  *
- * Corrections: lead resistance is subtracted from resistances unless they were taken four-wire (the record's leads, else the shop's); where
- * the window is a copper path and the temperature is known, it is brought to 20 degC. Uncertainty, in quadrature (GUM 5.1.2):
- * the meter's specification and its display, the same for the leads, the temperature, and the stated spread of repeats. A known-good
- * board's reading takes the place of the window's own edges where the window states relative ones: each becomes
- * multiple x reference, and carries the reference's uncertainty, taken as independent (the two share a meter, so this errs wide).
+ * Corrections: lead resistance is subtracted from resistances unless they were taken four-wire (the record's leads,
+ * else the shop's); where the window is a copper path and the temperature is known, it is brought to 20 degC.
+ * Uncertainty, in quadrature (GUM 5.1.2): the meter's specification and its display, the same for the leads, the
+ * temperature, and the stated spread of repeats. A known-good board's reading takes the place of the window's own edges
+ * where the window states relative ones: each becomes multiple x reference, and carries the reference's uncertainty,
+ * taken as independent (the two share a meter, so this errs wide).
  *
  * Over range is the state the window names for it, else that of its highest band, with certainty.
  */

@@ -1,6 +1,6 @@
 /**
- * The standard normal distribution, accurate in the tails: a weight of evidence is the logarithm of one, so its relative
- * error counts. Pure numbers.
+ * The standard normal distribution, accurate in the tails: a weight of evidence is the logarithm of one, so its
+ * relative error counts. Pure numbers.
  */
 
 const LOG_SQRT_TWO_PI = 0.9189385332046728;

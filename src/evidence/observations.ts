@@ -7,8 +7,9 @@ import { gradeReading } from './grade.ts';
 import { parseQuantity, type Quantity } from './quantity.ts';
 
 /**
- * How far an owner's word for a state is taken: this much on what was said, the rest spread evenly over the other states.
- * Basis: estimate, from memory of how often a bench reproduces what the slip of paper says; closed records of the shop replace it.
+ * How far an owner's word for a state is taken: this much on what was said, the rest spread evenly over the other
+ * states. Basis: estimate, from memory of how often a bench reproduces what the slip of paper says; closed records of
+ * the shop replace it.
  */
 export const OWNER_RELIABILITY = 0.8;
 
@@ -47,9 +48,10 @@ interface Said {
 /**
  * Splits the timeline at its treatments and settles each part by itself.
  *
- * In a segment the last observation of a finding stands. What the bench saw stands against what the owner said, whichever came later; where
- * the bench could not tell, the owner's word is kept. An earlier answer of the bench that differed is named in `contradicts`.
- * Observations of different findings do not touch each other, so that their order does not matter.
+ * In a segment the last observation of a finding stands. What the bench saw stands against what the owner said,
+ * whichever came later; where the bench could not tell, the owner's word is kept. An earlier answer of the bench that
+ * differed is named in `contradicts`. Observations of different findings do not touch each other, so that their order
+ * does not matter.
  */
 export function foldObservations(timeline: readonly Event[], bench: Bench): Folded {
   const setAside: SetAside[] = [];

@@ -3,10 +3,10 @@
  *
  * What could mean two things is refused, never guessed:
  * - `m` is milli and `M` is mega, in every spelling (`mohm`, `MΩ`); `u` and `µ` are micro; `k` and `K` both are kilo;
- * - a comma is a decimal comma, but `1,000` (one to three digits, then exactly three) could be a thousand: say `1k` or `1.0`;
- *   a point is always a decimal point, as a meter shows it; two separators are refused;
- * - `0L` with a zero could be zero milliohm (RKM code) or a mistyped OL: refused, because a short and an open are opposites;
- *   `0.L`, as displays draw it, has no such second reading and is over range;
+ * - a comma is a decimal comma, but `1,000` (one to three digits, then exactly three) could be a thousand: say `1k` or
+ *   `1.0`; a point is always a decimal point, as a meter shows it; two separators are refused;
+ * - `0L` with a zero could be zero milliohm (RKM code) or a mistyped OL: refused, because a short and an open are
+ *   opposites; `0.L`, as displays draw it, has no such second reading and is over range;
  * - `K` after a temperature is kelvin, and the number is taken as it stands: a difference of 1 K is one of 1 degC.
  *   An absolute temperature in kelvin falls outside the plausible range and is refused by that.
  */
@@ -134,8 +134,9 @@ const OVER_RANGE = /^(?:o\.?l|\.ol|0\.l|open|inf(?:inite|inity)?|∞|over-?range
  * Reads what was typed for a quantity into its base unit (ohm, V, A, degC, percent, 1).
  *
  * Decimal point or comma, SI prefix (u m k M G), unit, the letter as decimal mark of IEC 60062 (`4R7` = 4.7 ohm, `R47`,
- * `1k2` = 1200 ohm, `2M2`, `L47` = 0.47 milliohm; by habit also `4m7`, `1V8`), exponent (`3.1e-1`), over range (`OL`, `O.L`, `open`, `inf`). A sign is
- * allowed where the quantity can be negative. Anything else, or a value no card can show, is an error that keeps what was typed.
+ * `1k2` = 1200 ohm, `2M2`, `L47` = 0.47 milliohm; by habit also `4m7`, `1V8`), exponent (`3.1e-1`), over range (`OL`,
+ * `O.L`, `open`, `inf`). A sign is allowed where the quantity can be negative. Anything else, or a value no card can
+ * show, is an error that keeps what was typed.
  *
  * @example parseQuantity('4R7', 'resistance') // { kind: 'value', value: 4.7, typed: '4R7' }
  */
@@ -200,7 +201,8 @@ function readMarked(text: string, kind: Kind): Read | undefined {
   if (!match) return undefined;
   const [, sign = '', whole = '', mark = '', fraction = '', rest = ''] = match;
   if (rest !== '' && !kind.units.includes(rest.toLowerCase())) return undefined;
-  // A leading prefix letter of the plain kind (`m5`, `k5`) is as likely a slip as a code; IEC 60062 prints R47, L47, K47, M47.
+  // A leading prefix letter of the plain kind (`m5`, `k5`) is as likely a slip as a code; IEC 60062 prints R47, L47,
+  // K47, M47.
   if (whole === '' && !/[RLKMVA]/.test(mark)) return undefined;
   const factor = MARK_FACTORS[mark] ?? Number.NaN;
   return { kind: 'read', value: scale(Number(`${sign}${whole === '' ? '0' : whole}.${fraction}`), factor) };

@@ -46,11 +46,12 @@ export const OPERATORS: { readonly [name: string]: Compare } = {
 const OR_UNKNOWN = '-or-unknown';
 
 /**
- * Compiles rules into one engine. The answer is the set of ids of the rules that match; it does not depend on their order.
+ * Compiles rules into one engine. The answer is the set of ids of the rules that match; it does not depend on their
+ * order.
  *
  * An unknown fact counts, wherever it stands, as what makes the rule least likely to match, or most likely where
- * `unknownMeans` says `match` for it: under an odd number of negations the two swap. Ids are unique within a set. The last answers are kept by the facts the rules ask
- * for, since most edits of a record leave those alone.
+ * `unknownMeans` says `match` for it: under an odd number of negations the two swap. Ids are unique within a set. The
+ * last answers are kept by the facts the rules ask for, since most edits of a record leave those alone.
  */
 export function compileRules(rules: readonly Judged[]): RuleSet {
   if (rules.length === 0) return async () => new Set();
@@ -82,7 +83,7 @@ export function compileRules(rules: readonly Judged[]): RuleSet {
     const key = JSON.stringify(known);
     const answer = answers.get(key);
     if (answer) return Promise.resolve(answer);
-    // A run that ends tells the engine to skip what other runs have not begun, so runs of one engine wait for each other.
+    // A run that ends makes the engine skip what other runs have not begun: runs of one engine wait for each other.
     const run = turn.then(async () => {
       const { results } = await engine.run(known);
       const matched: ReadonlySet<Id> = new Set(results.map(({ name }) => name));

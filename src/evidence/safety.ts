@@ -1,6 +1,6 @@
 /**
- * The order of safety, as a gate: resistance before voltage before image, and the first power from a supply that limits its
- * current. A card with a shorted rail burns what the short has spared; a bench that has not measured does not know.
+ * The order of safety, as a gate: resistance before voltage before image, and the first power from a supply that limits
+ * its current. A card with a shorted rail burns what the short has spared; a bench that has not measured does not know.
  */
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Finding, Id } from '../knowledge/schema.ts';
@@ -13,7 +13,10 @@ export const RESISTANCES_CHECK: Id = 'rail-resistances';
 export const SHORT_STATE: Id = 'short';
 /** Checks that power the card from a current-limited supply: one of them comes before any other power. */
 export const LIMITED_CHECKS: readonly Id[] = ['rails-on-limited-supply', 'idle-current'];
-/** A rail counts as short when more than this share of its weight rests on `short`: an even split still lets power on, current-limited. */
+/**
+ * A rail counts as short when more than this share of its weight rests on `short`: an even split still lets power on,
+ * current-limited.
+ */
 export const SHORT_SHARE = 0.5;
 
 /** Whether a finding concerns this card. */
@@ -22,8 +25,8 @@ export type Applies = 'yes' | 'no' | 'unknown';
 /**
  * Why each powered check is closed. Checks that may be done are absent, and so are all unpowered ones.
  *
- * `observed` is what the bench has seen since the last treatment, and nothing from before it: work on a card makes its rails unknown again. What only
- * the owner said, or nobody could tell, counts as not measured.
+ * `observed` is what the bench has seen since the last treatment, and nothing from before it: work on a card makes its
+ * rails unknown again. What only the owner said, or nobody could tell, counts as not measured.
  */
 export function powerGate(
   knowledge: Pick<Knowledge, 'checks' | 'findings'>,

@@ -34,7 +34,10 @@ export function fromResolution(step: number): number {
   return step / Math.sqrt(12);
 }
 
-/** +-expanded at a stated level of confidence, taken as normal: u = expanded / z (GUM 4.3.4). The level lies inside (0, 1). */
+/**
+ * +-expanded at a stated level of confidence, taken as normal: u = expanded / z (GUM 4.3.4). The level lies inside (0,
+ * 1).
+ */
 export function fromExpanded(expanded: number, level: number): number {
   return expanded / normalQuantile((1 + level) / 2);
 }
@@ -132,7 +135,10 @@ export function copperAtReference(resistance: number, celsius: number): number {
   return resistance / (1 + COPPER_PER_KELVIN * (celsius - COPPER_REFERENCE_CELSIUS));
 }
 
-/** How far that corrected resistance moves per kelvin of error in the temperature, in ohm per kelvin (a size, not signed). */
+/**
+ * How far that corrected resistance moves per kelvin of error in the temperature, in ohm per kelvin (a size, not
+ * signed).
+ */
 export function copperSensitivity(resistance: number, celsius: number): number {
   const factor = 1 + COPPER_PER_KELVIN * (celsius - COPPER_REFERENCE_CELSIUS);
   return (resistance * COPPER_PER_KELVIN) / (factor * factor);

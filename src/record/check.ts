@@ -1,4 +1,7 @@
-/** A well-formed record against the knowledge: what it names must exist, what it answers must fit, its dates must not run backwards. */
+/**
+ * A well-formed record against the knowledge: what it names must exist, what it answers must fit, its dates must not
+ * run backwards.
+ */
 import type { RecordIssue } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { FactDefinition, Finding, Id } from '../knowledge/schema.ts';
@@ -7,7 +10,10 @@ import type { Record as CardRecord, Event, FactAnswers, Seen } from './schema.ts
 
 type Answer = FactAnswers[string];
 
-/** Everything in the record that the knowledge does not know or that does not fit, all at once, in the order of the timeline. */
+/**
+ * Everything in the record that the knowledge does not know or that does not fit, all at once, in the order of the
+ * timeline.
+ */
 export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIssue[] {
   const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
   const facts = new Map(knowledge.facts.filter(({ step }) => step !== 'derived').map((fact) => [fact.id, fact]));

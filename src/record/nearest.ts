@@ -1,6 +1,6 @@
 /**
- * The `count` words nearest in spelling to what was typed, nearest first: fewest letters to insert, delete or replace (Levenshtein 1966); of equals the
- * earlier word first. Cost: typed length x total length of the words.
+ * The `count` words nearest in spelling to what was typed, nearest first: fewest letters to insert, delete or replace
+ * (Levenshtein 1966); of equals the earlier word first. Cost: typed length x total length of the words.
  */
 export function nearest(typed: string, words: readonly string[], count: number): string[] {
   return words

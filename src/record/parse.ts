@@ -15,8 +15,8 @@ type Fields = { readonly [field: string]: unknown };
 const MIGRATIONS: ReadonlyMap<number, (old: Fields) => Fields> = new Map();
 
 /**
- * Reads a record from data of any kind. Older formats are brought up to date first; what is wrong with the result comes back all
- * at once, each with its path, what is wrong, what to do, and what was typed.
+ * Reads a record from data of any kind. Older formats are brought up to date first; what is wrong with the result comes
+ * back all at once, each with its path, what is wrong, what to do, and what was typed.
  */
 export function parseRecord(value: unknown): ParsedRecord {
   const migrated = migrate(value);
@@ -111,7 +111,9 @@ function say(issue: z.core.$ZodIssue, root: unknown, above: readonly PropertyKey
   }
 }
 
-/** What a union refused is told as the alternative that came nearest refused it: the one whose first fault lies deepest. */
+/**
+ * What a union refused is told as the alternative that came nearest refused it: the one whose first fault lies deepest.
+ */
 function sayUnion(
   issue: Extract<z.core.$ZodIssue, { code: 'invalid_union' }>,
   root: unknown,

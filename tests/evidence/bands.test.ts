@@ -124,7 +124,10 @@ describe('bands', () => {
   });
 });
 
-/** P(true value > edge) with the true value N(value, u^2) and ln edge N(0, tolerance^2), by the trapezium rule over the edge. */
+/**
+ * P(true value > edge) with the true value N(value, u^2) and ln edge N(0, tolerance^2), by the trapezium rule over the
+ * edge.
+ */
 function convolved(value: number, u: number, tolerance: number): number {
   const step = Math.min(0.02, u / tolerance / 4);
   let total = 0;

@@ -46,7 +46,8 @@ describe('a reading of the core rail on a large die', () => {
     for (let counts = 2; counts < 60; counts += 1) {
       const now = byState(gradeReading(measure((counts / 100).toFixed(2)), CORE_LARGE, CORE, SHOP));
       for (const state of ['normal', 'high', 'low', 'short']) {
-        // the steepest a normal distribution can rise in a step of one count: the meter alone is sqrt(a^2/3 + 1/12) counts wide
+        // the steepest a normal distribution can rise in a step of one count: the meter alone is sqrt(a^2/3 + 1/12)
+        // counts wide
         expect(Math.abs(now[state]! - before[state]!)).toBeLessThan(0.4 / 1.75 + 0.02);
       }
       before = now;

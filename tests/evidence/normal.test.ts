@@ -1,4 +1,6 @@
-/** The normal distribution against its own series and continued fraction, and against an independent library (jstat). */
+/**
+ * The normal distribution against its own series and continued fraction, and against an independent library (jstat).
+ */
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';

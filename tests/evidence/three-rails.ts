@@ -1,6 +1,7 @@
 /**
- * A knowledge just large enough for evidence: three rails (one of which only some cards have), a supply to limit the current, an owner. Invented for tests; the numbers mean nothing
- * beyond them. Not audited, on purpose: several tests need rules that the audit would refuse.
+ * A knowledge just large enough for evidence: three rails (one of which only some cards have), a supply to limit the
+ * current, an owner. Invented for tests; the numbers mean nothing beyond them. Not audited, on purpose: several tests
+ * need rules that the audit would refuse.
  */
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
 import type { Check, Finding, Remedy, Rule, RuleConditions, RuleEvent, Window } from '../../src/knowledge/schema.ts';

@@ -1,5 +1,6 @@
 /**
- * Published answers on measurement. JCGM 100:2008 (GUM), JCGM 106:2012: the clause stands beside each test. Student's t comes from an independent library (jstat).
+ * Published answers on measurement. JCGM 100:2008 (GUM), JCGM 106:2012: the clause stands beside each test. Student's t
+ * comes from an independent library (jstat).
  */
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
