@@ -10,6 +10,7 @@ import { auditReferences } from './audit/references.ts';
 import { auditRules } from './audit/rules.ts';
 import { auditSafety } from './audit/safety.ts';
 import { auditSources } from './audit/sources.ts';
+import { auditUnused } from './audit/unused.ts';
 import { auditWindowChoice } from './audit/window-choice.ts';
 import { auditWindows } from './audit/windows.ts';
 import type { Draft } from './draft.ts';
@@ -25,6 +26,7 @@ const THEMES = [
   auditCoverage,
   auditSafety,
   auditSources,
+  auditUnused,
 ];
 
 /** All problems between files, by file and path. */

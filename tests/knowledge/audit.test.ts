@@ -95,10 +95,10 @@ describe('Files and their names', () => {
     'keeps the names of what was seen for what was seen',
     'facts.json',
     (file) => {
-      file.facts[1].id = 'seen-mined';
+      file.facts.push({ ...file.facts[1], id: 'seen-by-owner' });
     },
-    'rules/facts.json at facts[1].id: "seen-mined" begins with "seen-", which is kept for what was seen of a finding. Use another name; rules may already ask for seen-<finding> of every finding.',
-    'rules/history/mined.json at conditions.all[0].fact: there is no fact "mined". Correct it, or add it to facts.json; what was seen is asked for as seen-<finding>.',
+    'rules/facts.json at facts[4]: no rule asks for "seen-by-owner", so the question is asked for nothing. Use it in a rule, or delete it.',
+    'rules/facts.json at facts[4].id: "seen-by-owner" begins with "seen-", which is kept for what was seen of a finding. Use another name; rules may already ask for seen-<finding> of every finding.',
   );
 });
 
@@ -219,6 +219,7 @@ describe('Numbers', () => {
     },
     'rules/facts.json at facts[2].type: min 30 is not below max 20. Give the least and the greatest value the fact can have.',
     'rules/gates/no-reball-old.json at conditions.all[0].value: "age-years" is a number from 30 to 20 years, and this compares it with 12. Write a number in that range, or widen the range in facts.json.',
+    'rules/history/mined-or-old.json at conditions.any[1].value: "age-years" is a number from 30 to 20 years, and this compares it with 8. Write a number in that range, or widen the range in facts.json.',
   );
 });
 
@@ -230,13 +231,13 @@ describe('Ids', () => {
       check.yields[0] = 'host-swop';
       check.equipment = ['limited-suply'];
       check.cautions = ['nothing-like-it'];
-      check.preparations = ['limited-supply', 'cooler-off'];
+      check.preparations = ['limited-supply', 'cooler-of'];
       check.requires[0].states[1] = 'lo';
       check.risk.fault = 'core-stage-shirt';
     },
     'rules/checks/host-swap.json at cautions[0]: there is no caution "nothing-like-it". Correct it, or add it in cautions/nothing-like-it.json.',
     'rules/checks/host-swap.json at equipment[0]: there is no piece of equipment "limited-suply". Did you mean "limited-supply"? Correct it, or add it in bench.json.',
-    'rules/checks/host-swap.json at preparations[1]: there is no preparation "cooler-off". Correct it, or add it in preparations/cooler-off.json.',
+    'rules/checks/host-swap.json at preparations[1]: there is no preparation "cooler-of". Correct it, or add it in preparations/cooler-of.json.',
     'rules/checks/host-swap.json at requires[0].states[1]: "lo" is not a state of "resistance-core". Did you mean "low"? Its states are normal, low, short.',
     'rules/checks/host-swap.json at risk.fault: there is no fault "core-stage-shirt". Did you mean "core-stage-short"? Correct it, or add it in faults/core-stage-shirt.json.',
     'rules/checks/host-swap.json at yields[0]: there is no finding "host-swop". Did you mean "host-swap"? Correct it, or add it in findings/host-swop.json.',
@@ -698,6 +699,30 @@ describe('Nothing stands alone', () => {
       ];
     },
     'rules/checks/x-ray.json at requires[1]: "resistance-core" would have to be in two states at once. Require what an earlier check yields, or the check is never offered.',
+  );
+});
+
+describe('Nothing is written down for nothing', () => {
+  it('refuses a caution nobody is shown, a preparation nobody needs and a question no rule asks', async () => {
+    const files = smallFiles();
+    files.set('cautions/acid.json', { id: 'acid', text: 'Acid burns.', basis: 'practice' });
+    const supply = files.get('preparations/limited-supply.json') as object;
+    files.set('preparations/cooler-off.json', { ...supply, id: 'cooler-off' });
+    const facts = (files.get('facts.json') as Json).facts;
+    facts.push({ ...facts[1], id: 'knocked' });
+    expect(await said(files)).toEqual([
+      'rules/cautions/acid.json: nobody is ever shown the caution "acid". Name it in a check, a remedy or a gate, or delete it.',
+      'rules/facts.json at facts[4]: no rule asks for "knocked", so the question is asked for nothing. Use it in a rule, or delete it.',
+      'rules/preparations/cooler-off.json: nobody needs the preparation "cooler-off". Name it in a check or a remedy, or delete it.',
+    ]);
+  });
+  refuses(
+    'refuses wear by a clock that nobody reads',
+    'faults/core-joint-crack.json',
+    (fault) => {
+      fault.wear.clock = 'hours';
+    },
+    'rules/faults/core-joint-crack.json at wear.clock: wear by hours runs on the fact "hours-of-use", and there is no such number. Add the fact "hours-of-use" to facts.json, or take the wear out.',
   );
 });
 

@@ -72,7 +72,7 @@ const FILES = {
     owner: 'The chip has come loose from the board',
     about: 'Fatigued solder between the core package and the board.',
     share: { p: 0.1, n: 20, ...estimate },
-    wear: { clock: 'hours', shape: 1.5, reference: 5000, ...estimate },
+    wear: { clock: 'years', shape: 1.5, reference: 4, ...estimate },
     relapse: { medianDays: 90, shape: 1.2, n: 5, ...estimate },
   },
   'faults/core-stage-short.json': {
@@ -233,7 +233,7 @@ const FILES = {
     effects: { 'core-stage-short': { cures: { p: 0.85, n: 40, ...estimate } } },
     induces: {},
     howTo: ['Find it, lift it, fit another.'],
-    cautions: [],
+    cautions: ['hot-work'],
   },
   'stops/return.json': {
     id: 'return',
@@ -291,6 +291,18 @@ const FILES = {
     ...estimate,
     conditions: { all: [{ fact: 'mined', operator: 'equal', value: true }] },
     event: { type: 'history', params: { factors: { 'core-joint-crack': 2 }, spread: 0.4 } },
+  },
+  'history/mined-or-old.json': {
+    id: 'mined-or-old',
+    about: 'Power stages age with hours, whatever the hours were for.',
+    ...estimate,
+    conditions: {
+      any: [
+        { fact: 'mined', operator: 'equal', value: true },
+        { fact: 'age-years', operator: 'greaterThan', value: 8 },
+      ],
+    },
+    event: { type: 'history', params: { factors: { 'core-stage-short': 1.5 }, spread: 0.3 } },
   },
   'owner-words/artifacts.json': {
     id: 'artifacts',
