@@ -12,7 +12,8 @@ export const EXPORT_FORMAT = 1;
  * - `findings[j]`: `states` from normal to abnormal; `leak` and `given[fault]`, one probability per state, summing to 1;
  *   faults not under `given` leave the finding alone.
  * - `population.moreThanOneFault`: kappa is the number for which P(two faults or more) is this, with odds kappa s / (1 - s)
- *   and every set h of at most K faults (K is 3 unless an assessment says otherwise) as likely as the product of its odds.
+ *   and every set h of at most K faults (K is 3 unless an assessment says otherwise) as likely as the product of its odds;
+ *   where `noFault` is stated, the empty set weighs what makes its chance that figure.
  * - `remedies[k].effects[fault]`: chances that one attempt `cures` or only `masks` an active fault; `induces[fault]`:
  *   chance that it causes one that is absent.
  * - `checks`, `windows`, `rules`, `facts`, `cautions`, `sources`, `stops`, `preparations`, `bench`: as in their files.
@@ -24,7 +25,7 @@ export const EXPORT_FORMAT = 1;
  *                                  * product over observed findings of  sum over x of w(x) (C(x) - C(x - 1)),
  *     C(x) = F_leak(x) * product over f in h of F_given[f](x),   C(-1) = 0
  *
- * over every set h of at most K faults, the empty one included. A fault's chance is the sum over the sets it is in.
+ * over every set h of at most K faults, the empty one included, which weighs the assessment's `prior.empty` in place of 1. A fault's chance is the sum over the sets it is in.
  */
 export function exportKnowledge(knowledge: Knowledge) {
   const { population } = knowledge;
@@ -42,6 +43,8 @@ export function exportKnowledge(knowledge: Knowledge) {
     population: {
       moreThanOneFault: population.moreThanOneFault.p,
       moreThanOneFaultSize: population.moreThanOneFault.n,
+      noFault: population.noFault?.p ?? null,
+      noFaultSize: population.noFault?.n ?? null,
       newFaultsPerYear: population.newFaultsPerYear.rate,
       newFaultsPerYearSize: population.newFaultsPerYear.n,
     },

@@ -15,6 +15,7 @@ export interface RankedCase<R> {
 
 export interface Outcome {
   readonly verdict: string;
+  /** of the best option that works on the card, less that of the best way to stop: stopping alone is worth the same whatever is believed */
   readonly surplus: number;
 }
 

@@ -319,6 +319,8 @@ export type Rule = z.infer<typeof Rule>;
 export const Population = z.strictObject({
   /** share of arriving cards with more than one fault */
   moreThanOneFault: Chance,
+  /** share of arriving cards with no fault at all, neither of the card nor of its host; left out: what the product of odds gives */
+  noFault: Chance.optional(),
   /** faults per year that strike a card in service whatever was done to it */
   newFaultsPerYear: withBasis({ rate: z.number().nonnegative(), n: EquivalentSampleSize }),
   $schema: z.string().optional(),
