@@ -127,8 +127,7 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
     }
     const next = answer.body.revision;
     if (answer.status >= 400 || typeof next !== 'number') {
-      const said = answer.body.error ?? answer.body.wrong;
-      keeping.value = { state: 'on-this-device', why: typeof said === 'string' ? said : 'the server refused it' };
+      keeping.value = { state: 'on-this-device', why: refusalIn(answer.body) };
       return true;
     }
     const latest = readCopy(record.id) ?? copy;
@@ -230,13 +229,21 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
   };
 }
 
+/** The server says what is wrong, and where in the record. */
+function refusalIn(body: { [key: string]: unknown }): string {
+  const { wrong, issues } = body;
+  const [first] = Array.isArray(issues) ? (issues as { path?: unknown; wrong?: unknown }[]) : [];
+  const said = typeof wrong === 'string' ? wrong : 'the server refused it';
+  return typeof first?.wrong === 'string' ? `${said} ${String(first.path ?? '')}: ${first.wrong}` : said;
+}
+
 const same = (a: Record, b: Record): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 function readListed(value: unknown): Listed[] {
   if (!Array.isArray(value)) return [];
   return value.flatMap((item: { [key: string]: unknown } | null) => {
-    const { id, title, changed, invented } = item ?? {};
-    if (typeof id !== 'string' || typeof title !== 'string') return [];
+    const { id, title, changed, invented, archived } = item ?? {};
+    if (typeof id !== 'string' || typeof title !== 'string' || archived === true) return [];
     return [
       { id, title, changed: typeof changed === 'string' ? changed : '', invented: invented === true, unsaved: false },
     ];

@@ -20,14 +20,19 @@ import './look/print.css';
 
 const hire = () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
 
-/** null: the server is gone or says nothing sensible; the worker then takes the profile shipped with the rules. */
-async function readShop(): Promise<Shop | null> {
+interface ShopAnswer {
+  /** null: the server is gone or its profile does not read; the worker then takes the one shipped with the rules */
+  readonly shop: Shop | null;
+  readonly problem: string | null;
+}
+
+async function readShop(): Promise<ShopAnswer> {
   try {
     const response = await fetch('api/shop');
-    const body = response.ok ? ((await response.json()) as { shop?: Shop } & Shop) : null;
-    return body?.shop ?? body;
+    const body = (await response.json()) as { shop?: Shop; wrong?: string; todo?: string };
+    return { shop: body.shop ?? null, problem: response.ok ? null : `${body.wrong ?? ''} ${body.todo ?? ''}`.trim() };
   } catch {
-    return null;
+    return { shop: null, problem: null };
   }
 }
 
@@ -36,8 +41,10 @@ async function start(): Promise<void> {
   followAddress();
   const ask = (path: string, init?: RequestInit) => fetch(path, init);
   const keeper = createKeeper({ fetch: ask, storage: localStorage, now: () => new Date() });
+  const { shop, problem } = await readShop();
   const session = createSession({
-    adviser: createAdviser(hire, await readShop()),
+    adviser: createAdviser(hire, shop),
+    shopProblem: problem,
     keeper,
     drafts: createDrafts(localStorage),
     fetch: ask,

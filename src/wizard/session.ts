@@ -25,6 +25,8 @@ export interface Session {
   readonly drafts: Drafts;
   readonly desk: ReadonlySignal<Desk | null>;
   readonly opening: ReadonlySignal<Opening>;
+  /** the shop's own profile could not be read, and why */
+  readonly shopProblem: string | null;
   /** `field` joins keystrokes in one field into one step to undo */
   edit(step: (record: Record, at: string) => Record, field?: string): void;
   undo(): void;
@@ -46,9 +48,11 @@ export interface Around {
   readonly now: () => Date;
   readonly chance: () => number;
   readonly locale: string;
+  readonly shopProblem: string | null;
 }
 
-export function createSession({ adviser, keeper, drafts, fetch, now, chance, locale }: Around): Session {
+export function createSession(around: Around): Session {
+  const { adviser, keeper, drafts, fetch, now, chance, locale } = around;
   const desk = signal<Desk | null>(null);
   const opening = signal<Opening>('none');
 
@@ -90,6 +94,7 @@ export function createSession({ adviser, keeper, drafts, fetch, now, chance, loc
     adviser,
     keeper,
     drafts,
+    shopProblem: around.shopProblem,
     desk,
     opening,
     edit(step, field) {

@@ -12,7 +12,7 @@ import { WorkedCases } from './worked-cases.tsx';
 type Loaded = { readonly cards: readonly Listed[]; readonly server: boolean };
 
 export function BenchScreen() {
-  const { keeper, newCard, adviser } = useSession();
+  const { keeper, newCard, adviser, shopProblem } = useSession();
   const [loaded, setLoaded] = useState<Loaded | null>(null);
   useEffect(() => {
     void keeper.list().then(setLoaded);
@@ -30,6 +30,11 @@ export function BenchScreen() {
         <p class="notice">
           The server does not answer, so this list holds only what is kept on this device. Start it again with{' '}
           <code>npm start</code>; what you type meanwhile is kept here and sent then.
+        </p>
+      )}
+      {shopProblem !== null && (
+        <p class="notice">
+          The shop profile cannot be read, so the invented figures shipped with the tool are used. {shopProblem}
         </p>
       )}
       {loaded?.cards.length === 0 && <EmptyBench />}

@@ -15,7 +15,6 @@ interface Props {
 const GROUPS = [
   { title: 'Also worth the minutes', states: ['worth-it', 'opens-others'] },
   { title: 'Not worth the minutes now', states: ['not-worth-its-minutes', 'cannot-change-the-decision'] },
-  { title: 'Closed', states: ['closed'] },
   { title: 'Done', states: ['done'] },
 ] as const;
 
@@ -45,7 +44,35 @@ export function WhatNext({ assessed, catalogue }: Props) {
           </section>
         );
       })}
+      <ClosedChecks closed={others.filter(({ state }) => state === 'closed')} />
     </>
+  );
+}
+
+/** Closed checks under the reason they share. */
+function ClosedChecks({ closed }: { closed: readonly CheckAdvice[] }) {
+  if (closed.length === 0) return null;
+  const byReason = Map.groupBy(closed, ({ reasons }) => reasons[0] ?? '');
+  return (
+    <section class="checks">
+      <h2>Closed for now</h2>
+      <ul>
+        {[...byReason].map(([reason, members]) => (
+          <li class="other-check" data-state="closed" key={reason}>
+            <p class="reason">
+              <LockMark /> {reason}
+            </p>
+            <ul class="closed-names">
+              {members.map(({ check, name, reasons }) => (
+                <li key={check}>
+                  <b>{name}</b> {reasons.slice(1).join(' ')}
+                </li>
+              ))}
+            </ul>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
@@ -132,11 +159,9 @@ function Outcomes({ advice, assessed, catalogue }: { advice: CheckAdvice; assess
 
 function OtherCheck({ advice, catalogue, manner }: { advice: CheckAdvice; catalogue: Catalogue; manner: Manner }) {
   const check = catalogue.checks.find(({ id }) => id === advice.check);
-  const open = advice.state !== 'closed';
   return (
     <li class="other-check" data-state={advice.state}>
       <p class="other-name">
-        {!open && <LockMark />}
         <b>{advice.name}</b>
         <span class="other-figures">
           {sayMinutes(advice.minutes)}
@@ -150,8 +175,10 @@ function OtherCheck({ advice, catalogue, manner }: { advice: CheckAdvice; catalo
           {reason}
         </p>
       ))}
-      {open && advice.state !== 'done' && <Record check={advice.check} catalogue={catalogue} quiet />}
-      {check && open && <HowTo of={check} catalogue={catalogue} />}
+      <div class="other-do">
+        {advice.state !== 'done' && <Record check={advice.check} catalogue={catalogue} quiet />}
+        {check && <HowTo of={check} catalogue={catalogue} />}
+      </div>
     </li>
   );
 }

@@ -32,6 +32,7 @@ export function WhereItPoints({ catalogue }: Props) {
 const SHOWN = 5;
 
 function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalogue }) {
+  const { draws } = useSession().adviser.advice.value;
   const { locale } = catalogue.shop;
   const manner: Manner = { locale, currency: assessed.currency };
   const option = assessed.options.find(({ id }) => id === assessed.verdict.option);
@@ -51,12 +52,15 @@ function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalo
           </p>
         )}
         {option !== undefined && <PriceLine option={option} manner={manner} />}
-        <p class="firmness">
-          {assessed.sensitivity === undefined
-            ? 'Testing how firm this is …'
-            : `Stands in ${Math.round(100 * assessed.sensitivity.stands)} of 100 tries with the figures shaken.`}
-        </p>
+        {option !== undefined && option.floor === null && <p class="so-far-because">{assessed.verdict.because}</p>}
+        {assessed.sensitivity !== undefined && (
+          <p class="firmness">
+            Stands in {Math.round(100 * assessed.sensitivity.stands)} of 100 tries with the figures shaken.
+          </p>
+        )}
+        {assessed.sensitivity === undefined && draws === 0 && <p class="firmness">Testing how firm this is …</p>}
       </section>
+      <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />
       <section class="causes-short">
         <h2>Where it points</h2>
         <ol>
@@ -74,7 +78,6 @@ function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalo
           </li>
         </ol>
       </section>
-      <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />
     </>
   );
 }

@@ -1,13 +1,16 @@
 import type { Assessed, Sensitivity } from '../../assessment.ts';
+import { useSession } from '../session.ts';
 import { type Manner, sayMoney, sayPercent, sayVerdict } from '../words.ts';
 
 /** How firm the verdict is: against the figures it rests on, and against a better plan. */
 export function Firmness({ assessed, manner }: { readonly assessed: Assessed; readonly manner: Manner }) {
+  const drawn = useSession().adviser.advice.value.draws;
   return (
     <>
-      {assessed.sensitivity === undefined ? (
+      {assessed.sensitivity === undefined && drawn === 0 && (
         <p class="waiting">Shaking the figures to see whether the verdict stands …</p>
-      ) : (
+      )}
+      {assessed.sensitivity !== undefined && (
         <Shaken sensitivity={assessed.sensitivity} kind={assessed.verdict.kind} manner={manner} />
       )}
       <Certificate assessed={assessed} manner={manner} />
