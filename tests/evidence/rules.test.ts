@@ -167,6 +167,22 @@ describe('a set of rules', () => {
     }
   });
 
+  test('a question asked in the very moment another one is answered is answered too', async () => {
+    const ask = compileRules([
+      { id: 'large', conditions: { any: [compare('equal', 'large'), compare('greaterThan', 0)] } },
+    ]);
+    const steps = async (count: number): Promise<void> => {
+      for (let step = 0; step < count; step += 1) await undefined;
+    };
+    for (let delay = 0; delay < 60; delay += 1) {
+      // another card each time: an answer already known would not be worked out again
+      const first = ask(known({ fact: delay + 0.25 }));
+      await steps(delay);
+      const second = ask(known({ fact: delay + 0.75 }));
+      expect([(await first).size, (await second).size], `after ${delay} steps`).toEqual([1, 1]);
+    }
+  });
+
   test('an empty set matches nothing', async () => {
     expect((await compileRules([])(known({ fact: 1 }))).size).toBe(0);
   });
