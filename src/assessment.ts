@@ -172,6 +172,8 @@ export const Assessed = z.strictObject({
   }),
   prior: z.strictObject({
     kappa: z.number(),
+    /** weight of the condition without any fault; conditions with faults weigh the product of their odds */
+    empty: z.number(),
     maxFaults: z.number().int(),
     conditions: z.number().int(),
     excluded: Chance01,

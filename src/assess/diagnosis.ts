@@ -44,12 +44,12 @@ export function diagnose(knowledge: Knowledge, gathered: GatheredEvidence, most:
     finding: index.get(item.finding)!,
     weights: Float64Array.from(item.weights),
   }));
-  const observed = posterior(network, starting.odds, evidence, most);
+  const observed = posterior(network, starting.odds, evidence, most, undefined, starting.empty);
   if (observed.kind === 'contradiction') {
     const name = (at: number) => network.findings[at]!.id;
     return { kind: 'contradiction', finding: name(observed.finding), against: observed.against.map(name) };
   }
-  const unconditional = posterior(network, starting.odds, [], most);
+  const unconditional = posterior(network, starting.odds, [], most, undefined, starting.empty);
   if (unconditional.kind === 'contradiction') throw new Error('a belief without evidence cannot contradict itself');
   const host = Uint8Array.from(knowledge.faults, (fault) => (fault.site === 'host' ? 1 : 0));
   const card = host.map((flag) => 1 - flag);
@@ -149,10 +149,16 @@ export function diagnosisView(
   diagnosis: Diagnosis,
 ): Pick<Assessed, 'evidence' | 'strain' | 'prior' | 'chanceOfEvidence' | 'ranking' | 'sites' | 'sound' | 'conditions'> {
   const { network } = knowledge;
-  const explained = explain(network, diagnosis.starting.odds, diagnosis.evidence, diagnosis.most);
+  const explained = explain(
+    network,
+    diagnosis.starting.odds,
+    diagnosis.evidence,
+    diagnosis.most,
+    diagnosis.starting.empty,
+  );
   const recorded = diagnosis.gathered.findings;
   const names = new Map(knowledge.findings.map((finding) => [finding.id, finding.name]));
-  const shape = priorShape(diagnosis.starting.odds, diagnosis.most);
+  const shape = priorShape(diagnosis.starting.odds, diagnosis.most, diagnosis.starting.empty);
   const siteOf = knowledge.faults.map((fault) => SITES.indexOf(fault.site));
   const bySite = groupChances(diagnosis.belief, siteOf, SITES.length);
   return {
@@ -170,6 +176,7 @@ export function diagnosisView(
     },
     prior: {
       kappa: diagnosis.starting.kappa,
+      empty: diagnosis.starting.empty,
       maxFaults: diagnosis.most,
       conditions: diagnosis.belief.conditions.count,
       excluded: shape.excluded,

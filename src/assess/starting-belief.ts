@@ -1,5 +1,5 @@
 /** Knowledge and what the rules said of this card's history -> the odds every fault starts with. */
-import { solveKappa, startingOdds, wearFactor } from '../belief/prior.ts';
+import { type Population, solveKappa, solvePopulation, startingOdds, wearFactor } from '../belief/prior.ts';
 import type { GatheredEvidence } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Fault, Id } from '../knowledge/schema.ts';
@@ -16,6 +16,8 @@ export interface OddsFactor {
 
 export interface StartingBelief {
   readonly kappa: number;
+  /** weight of the condition without any fault */
+  readonly empty: number;
   readonly factors: readonly OddsFactor[];
   /** per fault, in the network's order: product of its factors */
   readonly product: Float64Array;
@@ -25,21 +27,25 @@ export interface StartingBelief {
 /** How far a wear-out curve is trusted: the standard deviation of its factor's logarithm, an estimate. */
 const WEAR_SPREAD = 0.3;
 
-const kappas = new WeakMap<Knowledge, Map<number, number>>();
+const populations = new WeakMap<Knowledge, Map<number, Population>>();
 
-/** One number of the population, solved once for each knowledge and K. */
-export function kappaOf(knowledge: Knowledge, most: number): number {
-  let known = kappas.get(knowledge);
+/** Figures of the population, solved once for each knowledge and K. */
+export function populationOf(knowledge: Knowledge, most: number): Population {
+  let known = populations.get(knowledge);
   if (!known) {
     known = new Map();
-    kappas.set(knowledge, known);
+    populations.set(knowledge, known);
   }
-  let kappa = known.get(most);
-  if (kappa === undefined) {
-    kappa = solveKappa(sharesOf(knowledge), knowledge.population.moreThanOneFault.p, most);
-    known.set(most, kappa);
+  let population = known.get(most);
+  if (population === undefined) {
+    const { moreThanOneFault, noFault } = knowledge.population;
+    const shares = sharesOf(knowledge);
+    population = noFault
+      ? solvePopulation(shares, noFault.p, moreThanOneFault.p, most)
+      : { kappa: solveKappa(shares, moreThanOneFault.p, most), empty: 1 };
+    known.set(most, population);
   }
-  return kappa;
+  return population;
 }
 
 export function sharesOf(knowledge: Knowledge): Float64Array {
@@ -47,7 +53,7 @@ export function sharesOf(knowledge: Knowledge): Float64Array {
 }
 
 export function startingBelief(knowledge: Knowledge, gathered: GatheredEvidence, most: number): StartingBelief {
-  const kappa = kappaOf(knowledge, most);
+  const { kappa, empty } = populationOf(knowledge, most);
   const index = new Map(knowledge.faults.map((fault, at) => [fault.id, at]));
   const factors: OddsFactor[] = gathered.history.map(({ fault, factor, rule, spread }) => ({
     fault,
@@ -65,7 +71,7 @@ export function startingBelief(knowledge: Knowledge, gathered: GatheredEvidence,
     const at = index.get(fault);
     if (at !== undefined) product[at] = product[at]! * factor;
   }
-  return { kappa, factors, product, odds: startingOdds(sharesOf(knowledge), kappa, product) };
+  return { kappa, empty, factors, product, odds: startingOdds(sharesOf(knowledge), kappa, product) };
 }
 
 function wearOf(fault: Fault, gathered: GatheredEvidence): number | null {

@@ -25,6 +25,7 @@ export interface Explanation {
  * `conflict` is log2 of (product of the P(e_j)) / P(all e): above 0, the findings fit each other worse than if they had
  * nothing to do with one another. conflictOf[j] is log2 of P(e_j) P(all but j) / P(all e): what piece j adds to it.
  *
+ * `empty`: weight of the condition without any fault, as for `posterior`.
  * The evidence must be possible (`posterior` gave a belief); throws otherwise.
  * Cost: for each piece four passes over all sets, and no division by a likelihood, so that a 0 is no special case.
  * Source: I. J. Good, Probability and the Weighing of Evidence, 1950; F. V. Jensen, B. Chamberlain, T. Nordahl and
@@ -35,16 +36,19 @@ export function explain(
   odds: ArrayLike<number>,
   evidence: readonly Evidence[],
   most: number,
+  empty = 1,
 ): Explanation {
   const terms = factorAll(network, odds, evidence);
   const all = enumerate(network.faults.length, most);
   const each = terms.map((one) => likelihoodsOfAll(one, all));
   const prior = new Float64Array(all.count).fill(1);
   multiplyDown(prior, Float64Array.from(odds), all);
+  prior[0]! *= empty;
   divide(prior, sum(prior));
 
   const logAlone = each.map((likelihood) => Math.log(dot(prior, likelihood)));
-  const { whole, logWhole, without, logWithout } = products(prior, each) ?? productsInLogarithms(odds, each, all);
+  const { whole, logWhole, without, logWithout } =
+    products(prior, each) ?? productsInLogarithms(odds, each, all, empty);
   const withAll = oddsOf(whole, all);
   return {
     decibels: without.map((chances) => {
@@ -99,14 +103,24 @@ function products(prior: Float64Array, each: readonly Float64Array[]): Products 
 }
 
 /** The slow way, for evidence that is all but impossible. */
-function productsInLogarithms(odds: ArrayLike<number>, each: readonly Float64Array[], all: AllConditions): Products {
-  const logPrior = fromLogarithms(logWeights(odds, [], all));
-  const whole = logWeights(odds, each, all);
+function productsInLogarithms(
+  odds: ArrayLike<number>,
+  each: readonly Float64Array[],
+  all: AllConditions,
+  empty: number,
+): Products {
+  const weighed = (likelihoods: readonly Float64Array[]) => {
+    const logs = logWeights(odds, likelihoods, all);
+    logs[0]! += Math.log(empty);
+    return logs;
+  };
+  const logPrior = fromLogarithms(weighed([]));
+  const whole = weighed(each);
   const logWhole = fromLogarithms(whole) - logPrior;
   if (logWhole === -Infinity) throw new RangeError('this evidence is impossible: there is no belief to explain');
   const logWithout = new Float64Array(each.length);
   const without = each.map((_, j) => {
-    const chances = logWeights(odds, each.toSpliced(j, 1), all);
+    const chances = weighed(each.toSpliced(j, 1));
     logWithout[j] = fromLogarithms(chances) - logPrior;
     return chances;
   });

@@ -37,6 +37,7 @@ export type Observed =
  *     P(h | e) = P(h) product over findings of P(e_j | h) / P(e),   P(h) = product of o_f over h / sum of the same
  *     P(e_j | h) = sum over x of weight_x (C_x - C_(x-1)),          C_x = leak_x product over f in h of F_f(x)
  *
+ * `empty` is the weight of the condition without any fault, 1 where it is left to the product (`solvePopulation`).
  * `odds`: one per fault, finite, 0 or more (`startingOdds`). `evidence`: at most one piece per finding; their order
  * matters only for which finding a contradiction names. Exact but for rounding: every term is positive.
  * `into`: may be used for the chances instead of a new array, by whoever runs this many times and keeps none of them.
@@ -52,6 +53,7 @@ export function posterior(
   evidence: readonly Evidence[],
   most: number,
   into?: Float64Array,
+  empty = 1,
 ): Observed {
   const faults = network.faults.length;
   const terms = factorAll(network, odds, evidence);
@@ -61,16 +63,17 @@ export function posterior(
   }
   const weights = into ?? new Float64Array(all.count);
   const logScale = weigh(terms, odds, all, weights);
+  weights[0]! *= empty;
   const total = sum(weights);
   if (trusted(total)) {
     divide(weights, total);
     return {
       kind: 'belief',
       belief: { conditions: all, chance: weights },
-      logChance: Math.log(total) + logScale - Math.log(priorTotal(odds, most)),
+      logChance: Math.log(total) + logScale - Math.log(priorTotal(odds, most, empty)),
     };
   }
-  return inLogarithms(terms, odds, evidence, all);
+  return inLogarithms(terms, odds, evidence, all, empty);
 }
 
 /**
@@ -116,9 +119,9 @@ export function factorAll(network: Network, odds: ArrayLike<number>, evidence: r
   });
 }
 
-/** Sum over all sets of at most `most` faults of the product of their odds. */
-function priorTotal(odds: ArrayLike<number>, most: number): number {
-  return elementarySymmetric(odds, most).reduce((sum, e) => sum + e, 0);
+/** Sum over all sets of at most `most` faults of the product of their odds; the empty set weighs `empty`. */
+function priorTotal(odds: ArrayLike<number>, most: number, empty: number): number {
+  return elementarySymmetric(odds, most).reduce((sum, e) => sum + e, empty - 1);
 }
 
 /**
@@ -141,9 +144,11 @@ function inLogarithms(
   odds: ArrayLike<number>,
   evidence: readonly Evidence[],
   all: AllConditions,
+  empty: number,
 ): Observed {
   const each = terms.map((one) => likelihoodsOfAll(one, all));
   const logs = logWeights(odds, each, all);
+  logs[0]! += Math.log(empty);
   const logTotal = fromLogarithms(logs);
   if (logTotal === -Infinity) {
     const { finding, against } = contradiction(logWeights(odds, [], all), each);
@@ -156,7 +161,7 @@ function inLogarithms(
   return {
     kind: 'belief',
     belief: { conditions: all, chance: logs },
-    logChance: logTotal - Math.log(priorTotal(odds, all.most)),
+    logChance: logTotal - Math.log(priorTotal(odds, all.most, empty)),
   };
 }
 

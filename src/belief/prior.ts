@@ -30,15 +30,18 @@ export function solveKappa(shares: ArrayLike<number>, moreThanOne: number, most:
       throw new RangeError(`share of fault ${fault} is ${share}: give 0 or more, below 1`);
     return share / (1 - share);
   });
-  const e = elementarySymmetric(odds, Math.max(most, 2));
+  return kappaFor(odds, Math.log(moreThanOne) - Math.log1p(-moreThanOne), Math.max(most, 2), 1);
+}
+
+/** Solves (kappa^2 e_2 + ...) / (empty + kappa e_1) = exp(wanted): it rises strictly with kappa and keeps its digits near 0 and 1. */
+function kappaFor(odds: Float64Array, wanted: number, most: number, empty: number): number {
+  const e = elementarySymmetric(odds, most);
   if (!(e[2]! > 0)) throw new RangeError('fewer than two faults have a share above 0: no card can have more than one');
 
-  // p / (1 - p) = (kappa^2 e_2 + ...) / (1 + kappa e_1): rises strictly with kappa and keeps its digits near 0 and 1
-  const wanted = Math.log(moreThanOne) - Math.log1p(-moreThanOne);
   const excess = (kappa: number) => {
     let several = 0;
     for (let k = e.length - 1; k >= 2; k--) several = several * kappa + e[k]!;
-    return Math.log(several) + 2 * Math.log(kappa) - Math.log1p(kappa * e[1]!) - wanted;
+    return Math.log(several) + 2 * Math.log(kappa) - Math.log(empty + kappa * e[1]!) - wanted;
   };
   let low = 1;
   let high = 1;
@@ -51,6 +54,42 @@ export function solveKappa(shares: ArrayLike<number>, moreThanOne: number, most:
     else high = middle;
   }
   return low * Math.sqrt(high / low);
+}
+
+/** The two numbers that fit the starting belief to a population. */
+export interface Population {
+  readonly kappa: number;
+  /** weight of the condition without any fault; conditions with faults weigh the product of their odds */
+  readonly empty: number;
+}
+
+/**
+ * Fits kappa and the weight of the empty condition to two stated figures: the share of arriving cards with nothing wrong at
+ * all, and with more than one fault.
+ *
+ * With the empty condition left to the product, shares that add up to 1.4 faults a card and a fifth of cards with several
+ * faults leave 44 % of arriving cards without any: shares then no longer mean "how many cards have it", and a fault once
+ * found has company in 36 of 100 cards. A share of its own for the empty condition keeps both figures as stated.
+ *
+ * kappa solves P(two or more) / P(one) = several / (1 - none - several), which does not depend on the empty weight; then
+ * empty = none / (1 - none) * (kappa e_1 + kappa^2 e_2 + ...). `none` and `several` in (0, 1), together below 1.
+ *
+ * @example solvePopulation([0.5, 0.5], 0.2, 0.2, 2) // kappa 2/3 (k^2 / 2k = 1/3), empty 0.25 (4/3 + 4/9)
+ */
+export function solvePopulation(shares: ArrayLike<number>, none: number, several: number, most: number): Population {
+  if (!(none > 0 && several > 0 && none + several < 1)) {
+    throw new RangeError(
+      `shares of cards with no fault ${none} and with several ${several}: give two above 0, together below 1`,
+    );
+  }
+  const odds = Float64Array.from(shares, (share) => share / (1 - share));
+  // P(two or more | at least one) is the share that solveKappa meets once the empty condition weighs nothing
+  const kappa = kappaFor(odds, Math.log(several) - Math.log1p(-none - several), Math.max(most, 2), 0);
+  const faulty = elementarySymmetric(odds, Math.max(most, 0)).reduce(
+    (sum, e, k) => (k === 0 ? 0 : sum + e * kappa ** k),
+    0,
+  );
+  return { kappa, empty: (none / (1 - none)) * faulty };
 }
 
 /**
@@ -103,11 +142,12 @@ export interface PriorShape {
  *
  * Independent faults with odds o_f have P(k faults) = e_k / product of (1 + o_f). The chances are built up fault by
  * fault from positive terms, and the tail is summed as such, so that a tail of 1e-12 keeps its digits.
+ * `empty` weighs the condition without any fault against that product (`solvePopulation`).
  * Cost: n^2. Edge: odds must be finite and not negative.
  *
  * @example priorShape([1, 1], 1) // none 1/3, several 0, excluded 1/4
  */
-export function priorShape(odds: ArrayLike<number>, most: number): PriorShape {
+export function priorShape(odds: ArrayLike<number>, most: number, empty = 1): PriorShape {
   const faults = odds.length;
   const chance = new Float64Array(faults + 1);
   chance[0] = 1;
@@ -120,6 +160,11 @@ export function priorShape(odds: ArrayLike<number>, most: number): PriorShape {
     for (let k = fault + 1; k >= 0; k--) {
       chance[k] = chance[k]! * hasNot + (k > 0 ? chance[k - 1]! * has : 0);
     }
+  }
+  if (empty !== 1) {
+    chance[0]! *= empty;
+    const total = sum(chance, 0, faults);
+    for (let k = 0; k <= faults; k++) chance[k]! /= total;
   }
   const kept = sum(chance, 0, most);
   return {

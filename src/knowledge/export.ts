@@ -25,7 +25,8 @@ export const EXPORT_FORMAT = 1;
  *                                  * product over observed findings of  sum over x of w(x) (C(x) - C(x - 1)),
  *     C(x) = F_leak(x) * product over f in h of F_given[f](x),   C(-1) = 0
  *
- * over every set h of at most K faults, the empty one included, which weighs the assessment's `prior.empty` in place of 1. A fault's chance is the sum over the sets it is in.
+ * over every set h of at most K faults. For the empty set the product of odds is the assessment's `prior.empty`, which
+ * is 1 unless `noFault` is stated. A fault's chance is the sum over the sets it is in.
  */
 export function exportKnowledge(knowledge: Knowledge) {
   const { population } = knowledge;

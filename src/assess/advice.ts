@@ -1,0 +1,182 @@
+/** The planner's answer -> which check next, what each result would do, and which checks to spare. */
+import type { Assessed, CheckAdvice, Option } from '../assessment.ts';
+import type { CardProblem } from '../decision/card-problem.ts';
+import type { Plan } from '../decision/plan.ts';
+import type { Planned } from '../decision/planner.ts';
+import type { WorthOfTest } from '../decision/worth.ts';
+import type { GatheredEvidence } from '../evidence/evidence.ts';
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import type { Check, Id } from '../knowledge/schema.ts';
+import type { ChecksAtThisCard } from './checks.ts';
+import type { Words } from './words.ts';
+
+export interface Advice {
+  readonly next: Assessed['next'];
+  readonly checks: CheckAdvice[];
+}
+
+export interface AdviceInput {
+  readonly knowledge: Knowledge;
+  readonly gathered: GatheredEvidence;
+  readonly checks: ChecksAtThisCard;
+  readonly card: CardProblem;
+  readonly planned: Planned;
+  /** name of an option by its plan id */
+  readonly nameOf: (plan: Id) => string;
+  /** faults of each condition of the problem, likeliest fault first is not needed */
+  readonly membersOf: (condition: number) => readonly Id[];
+  readonly chosen: Option;
+  readonly words: Words;
+}
+
+const OUTCOMES_SHOWN = 8;
+
+export function advise(input: AdviceInput): Advice {
+  const { knowledge, checks, planned } = input;
+  const worths = new Map(planned.tests.map((worth) => [worth.test, worth]));
+  const plans = new Map(input.card.plans.map((plan) => [plan.id, plan]));
+  const first = planned.first.kind === 'test' ? planned.first.id : null;
+  const leftOut = new Map(input.card.leftOut.map((item) => [item.check, item.waitsFor]));
+  const advices = knowledge.checks.map((check): CheckAdvice => {
+    const worth = worths.get(check.id);
+    const base = { check: check.id, name: check.name, purpose: check.purpose, minutes: minutesOf(knowledge, check) };
+    if (checks.done.has(check.id))
+      return { ...base, cost: 0, gain: 0, worth: 0, state: 'done', reasons: [], outcomes: [] };
+    const shut = checks.shut.get(check.id);
+    if (shut || !worth) {
+      const waits = leftOut.get(check.id)?.map((id) => nameOfNeed(knowledge, id)) ?? [];
+      const reasons = shut ??
+        input.gathered.closedChecks.get(check.id) ?? [`It waits for what no open check yields: ${waits.join(', ')}.`];
+      return { ...base, cost: 0, gain: 0, worth: 0, state: 'closed', reasons: [...reasons], outcomes: [] };
+    }
+    return {
+      ...base,
+      cost: worth.cost,
+      gain: worth.gain,
+      worth: worth.worth,
+      state: stateOf(worth, check.id === first),
+      reasons: reasonsOf(input, check, worth),
+      outcomes: outcomesView(input, check, worth, plans),
+    };
+  });
+  return { next: nextStep(input, first, advices), checks: sortAdvice(advices, first) };
+}
+
+function stateOf(worth: WorthOfTest, isNext: boolean): CheckAdvice['state'] {
+  if (!worth.offered) return 'closed';
+  if (worth.worth > 0) return 'worth-it';
+  if (isNext || worth.worthOfOpening > 0) return 'opens-others';
+  return worth.cannotChange ? 'cannot-change-the-decision' : 'not-worth-its-minutes';
+}
+
+function reasonsOf(input: AdviceInput, check: Check, worth: WorthOfTest): string[] {
+  if (!worth.offered) return [...(input.gathered.closedChecks.get(check.id) ?? ['Another check comes first.'])];
+  if (worth.worth > 0 || worth.worthOfOpening <= 0) return [];
+  const opened = input.card.problem.tests.filter((test) => test.requires.some((need) => need.test === check.id));
+  const names = opened.map(({ id }) => input.knowledge.checks.find((known) => known.id === id)?.name ?? id);
+  return [`It opens other checks (${names.join(', ')}): worth ${input.words.money(worth.worthOfOpening)} with them.`];
+}
+
+function nextStep(input: AdviceInput, first: Id | null, advices: readonly CheckAdvice[]): Assessed['next'] {
+  const { planned, words, chosen } = input;
+  const gain = planned.certificate.value - planned.certificate.now;
+  if (first === null) {
+    const open = advices.filter((advice) => advice.state !== 'done' && advice.state !== 'closed');
+    const because =
+      open.length === 0
+        ? 'No further check is open.'
+        : `No check is worth its minutes: none would change the decision by more than it costs.`;
+    return { kind: 'act', option: chosen.id, because };
+  }
+  const advice = advices.find((known) => known.check === first)!;
+  const together =
+    gain > advice.worth + 0.5 ? ` with what follows it, ${words.money(gain)} better than deciding now` : '';
+  const because =
+    advice.worth > 0
+      ? `Worth ${words.money(advice.worth)} after its ${Math.round(advice.minutes)} minutes${together === '' ? '' : `;${together}`}.`
+      : `Alone it would not pay; it opens the checks that do:${together || ` ${words.money(gain)} better than deciding now`}.`;
+  return { kind: 'check', check: first, because };
+}
+
+function outcomesView(
+  input: AdviceInput,
+  check: Check,
+  worth: WorthOfTest,
+  plans: ReadonlyMap<Id, Plan>,
+): CheckAdvice['outcomes'] {
+  const problem = input.card.problem;
+  const test = problem.tests.findIndex((known) => known.id === check.id);
+  const outcomes = input.card.outcomes[test]!;
+  return worth.outcomes.slice(0, OUTCOMES_SHOWN).map((shown) => {
+    const outcome = outcomes.find((known) => known.label === shown.outcome);
+    const plan = plans.get(shown.action.id);
+    return {
+      label: outcome ? labelOf(input.knowledge, check, outcome) : shown.outcome,
+      chance: Math.min(1, Math.max(0, shown.chance)),
+      verdict: plan?.verdict ?? 'scrap',
+      option: input.nameOf(shown.action.id),
+      topFault: outcome ? topFaultAfter(input, outcome.likelihood) : null,
+    };
+  });
+}
+
+function labelOf(knowledge: Knowledge, check: Check, outcome: CardProblem['outcomes'][number][number]): string {
+  if (outcome.kind === 'several') return 'several abnormal';
+  if (outcome.kind === 'rare') return 'something rarer';
+  if (outcome.findings.length === 0) return 'all normal';
+  return outcome.findings
+    .map(({ finding, state }) => {
+      const known = knowledge.findings.find((item) => item.id === finding);
+      const name = known?.states.find((item) => item.id === state)?.name ?? state;
+      return check.yields.length === 1 ? name : `${known?.name ?? finding}: ${name}`;
+    })
+    .join(', ');
+}
+
+/** The most probable fault after the outcome. */
+function topFaultAfter(input: AdviceInput, likelihood: Float64Array): Id | null {
+  const mass = new Map<Id, number>();
+  const { prior } = input.card.problem;
+  for (let c = 0; c < prior.length; c++) {
+    const joint = prior[c]! * likelihood[c]!;
+    for (const fault of input.membersOf(c)) mass.set(fault, (mass.get(fault) ?? 0) + joint);
+  }
+  let top: Id | null = null;
+  let most = 0;
+  for (const [fault, weight] of mass) {
+    if (weight > most) {
+      most = weight;
+      top = fault;
+    }
+  }
+  return top;
+}
+
+function minutesOf(knowledge: Knowledge, check: Check): number {
+  return check.preparations.reduce(
+    (sum, id) => sum + (knowledge.preparations.find((known) => known.id === id)?.minutes.likely ?? 0),
+    check.minutes.likely,
+  );
+}
+
+function nameOfNeed(knowledge: Knowledge, id: Id): string {
+  return (
+    knowledge.checks.find((check) => check.id === id)?.name ??
+    knowledge.findings.find((finding) => finding.id === id)?.name ??
+    id
+  );
+}
+
+const ORDER: readonly CheckAdvice['state'][] = [
+  'worth-it',
+  'opens-others',
+  'not-worth-its-minutes',
+  'cannot-change-the-decision',
+  'closed',
+  'done',
+];
+
+function sortAdvice(advices: readonly CheckAdvice[], first: Id | null): CheckAdvice[] {
+  const rank = (advice: CheckAdvice) => (advice.check === first ? -1 : ORDER.indexOf(advice.state));
+  return [...advices].sort((a, b) => rank(a) - rank(b) || b.worth - a.worth);
+}
