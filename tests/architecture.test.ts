@@ -43,7 +43,7 @@ const MAY_KNOW: { readonly [part: string]: readonly string[] } = {
   record: ['knowledge'],
   shop: ['knowledge', 'record'],
   evidence: ['knowledge', 'record', 'shop'],
-  store: ['knowledge', 'record'],
+  store: ['knowledge', 'record', 'shop', 'evidence'],
   'assessment.ts': ['knowledge'],
 };
 

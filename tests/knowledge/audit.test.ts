@@ -177,6 +177,14 @@ describe('Numbers', () => {
     'rules/faults/core-stage-short.json at share.p: a share of 0 cannot be moved by any evidence. Give a share above 0 and below 1, however small.',
   );
   refuses(
+    'refuses a population in which no card has exactly one fault',
+    'population.json',
+    (population) => {
+      population.noFault = { p: 0.95, n: 10, basis: 'estimate' };
+    },
+    'rules/population.json at noFault.p: cards with no fault (0.95) and with several (0.1) leave none with exactly one. The two shares must add up to less than 1.',
+  );
+  refuses(
     'refuses a number that is a word, and an empty text',
     'faults/core-stage-short.json',
     (fault) => {

@@ -1,19 +1,27 @@
 import { describe, expect, it } from 'vitest';
 import { marginals } from '../../src/belief/belief.ts';
 import { posterior } from '../../src/belief/observe.ts';
-import { solveKappa } from '../../src/belief/prior.ts';
+import { solveKappa, solvePopulation, startingOdds } from '../../src/belief/prior.ts';
 import { type ExportedKnowledge, exportKnowledge } from '../../src/knowledge/export.ts';
+import type { Knowledge } from '../../src/knowledge/knowledge.ts';
 import { loadKnowledge } from '../../src/knowledge/load.ts';
-import { smallKnowledge } from './small-knowledge.ts';
+import { parseKnowledge } from '../../src/knowledge/parse.ts';
+import { brokenIn, smallKnowledge } from './small-knowledge.ts';
 
 type Weights = { readonly [finding: string]: readonly number[] };
 
 /** The posterior by brute force, from the exported JSON and its docstring alone. */
-function bruteForce(exported: ExportedKnowledge, odds: { [fault: string]: number }, weights: Weights, most: number) {
+function bruteForce(
+  exported: ExportedKnowledge,
+  odds: { [fault: string]: number },
+  empty: number,
+  weights: Weights,
+  most: number,
+) {
   let sets: string[][] = [[]];
   for (const { id } of exported.faults) sets = sets.flatMap((set) => (set.length < most ? [set, [...set, id]] : [set]));
   const joint = sets.map((set) => {
-    let product = set.reduce((all, fault) => all * odds[fault]!, 1);
+    let product = set.length === 0 ? empty : set.reduce((all, fault) => all * odds[fault]!, 1);
     for (const { id, states, leak, given } of exported.findings) {
       if (weights[id] === undefined) continue;
       const upTo = (row: readonly number[], x: number) => row.slice(0, x + 1).reduce((a, b) => a + b, 0);
@@ -29,22 +37,26 @@ function bruteForce(exported: ExportedKnowledge, odds: { [fault: string]: number
   return exported.faults.map(({ id }) => chance(id));
 }
 
-/** kappa by bisection, from the definition in the docstring. */
-function bruteKappa(exported: ExportedKnowledge, most: number): number {
-  const several = (kappa: number) => {
+/** kappa by bisection and the weight of the empty set, from the definition in the docstring. */
+function brutePopulation(exported: ExportedKnowledge, most: number): { kappa: number; empty: number } {
+  const { moreThanOneFault, noFault } = exported.population;
+  const shapes = (kappa: number) => {
     const byCount = new Array<number>(most + 1).fill(0);
     byCount[0] = 1;
     for (const { odds } of exported.faults)
       for (let k = most; k > 0; k--) byCount[k] = byCount[k]! + byCount[k - 1]! * odds * kappa;
-    return byCount.slice(2).reduce((a, b) => a + b, 0) / byCount.reduce((a, b) => a + b, 0);
+    const several = byCount.slice(2).reduce((a, b) => a + b, 0);
+    const faulty = several + byCount[1]!;
+    const empty = noFault === null ? 1 : (faulty * noFault) / (1 - noFault);
+    return { several: several / (empty + faulty), empty };
   };
   let [low, high] = [1e-6, 1e6];
   for (let i = 0; i < 200; i++) {
     const middle = Math.sqrt(low * high);
-    if (several(middle) < exported.population.moreThanOneFault) low = middle;
+    if (shapes(middle).several < moreThanOneFault) low = middle;
     else high = middle;
   }
-  return low;
+  return { kappa: low, empty: shapes(low).empty };
 }
 
 describe('The exported knowledge', () => {
@@ -53,18 +65,25 @@ describe('The exported knowledge', () => {
     const odds = { 'core-joint-crack': 0.1, 'core-stage-short': 0.2, 'host-supply': 0.05 };
     // One fault at most, core rail measured short. P(short | no stage short) = 0.01; with it 1 - 0.99 * 0.1 = 0.901.
     // Weights of {}, crack, stage short, supply: 0.01, 0.001, 0.1802, 0.0005; they sum to 0.1917.
-    const chances = bruteForce(exported, odds, { 'resistance-core': [0, 0, 1] }, 1);
+    const chances = bruteForce(exported, odds, 1, { 'resistance-core': [0, 0, 1] }, 1);
     const byHand = [0.001 / 0.1917, 0.1802 / 0.1917, 0.0005 / 0.1917];
     chances.forEach((chance, i) => {
       expect(chance).toBeCloseTo(byHand[i]!, 14);
     });
   });
 
-  it('is enough to recompute by brute force what the program infers, to 1e-9', async () => {
-    const knowledge = await smallKnowledge();
-    const exported = JSON.parse(JSON.stringify(exportKnowledge(knowledge))) as ExportedKnowledge;
+  it.each([
+    ['the empty set weighs as the product leaves it', undefined],
+    ['a share of cards without any fault is stated', { p: 0.3, n: 20, basis: 'estimate' }],
+  ])('is enough to recompute by brute force what the program infers, to 1e-9, where %s', async (_, noFault) => {
+    const files = brokenIn('population.json', (population) => {
+      if (noFault) population.noFault = noFault;
+    });
+    const parsed = await parseKnowledge(files);
+    if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
+    const exported = JSON.parse(JSON.stringify(exportKnowledge(parsed.knowledge))) as ExportedKnowledge;
     const weights: Weights = { 'start-up': [0.1, 1, 0.3], 'resistance-core': [1, 0, 0], 'host-swap': [0, 1] };
-    agree(knowledge, exported, weights, 3);
+    agree(parsed.knowledge, exported, weights, 3);
   });
 
   it('is enough for the real knowledge too, with two faults at once', async () => {
@@ -80,23 +99,35 @@ describe('The exported knowledge', () => {
   });
 });
 
-function agree(
-  knowledge: Awaited<ReturnType<typeof smallKnowledge>>,
-  exported: ExportedKnowledge,
-  weights: Weights,
-  most: number,
-): void {
-  const kappa = bruteKappa(exported, most);
-  const shares = knowledge.faults.map(({ share }) => share.p);
-  expect(kappa).toBeCloseTo(solveKappa(shares, knowledge.population.moreThanOneFault.p, most), 9);
+function agree(knowledge: Knowledge, exported: ExportedKnowledge, weights: Weights, most: number): void {
+  const { kappa, empty } = brutePopulation(exported, most);
   const odds = Object.fromEntries(exported.faults.map((fault) => [fault.id, fault.odds * kappa]));
-  const evidence = knowledge.network.findings.flatMap(({ id }, finding) =>
+  const { population, faults, network } = knowledge;
+  const shares = faults.map(({ share }) => share.p);
+  const { p: several } = population.moreThanOneFault;
+  const fitted = population.noFault
+    ? solvePopulation(shares, population.noFault.p, several, most)
+    : { kappa: solveKappa(shares, several, most), empty: 1 };
+  expect(kappa).toBeCloseTo(fitted.kappa, 9);
+  expect(empty).toBeCloseTo(fitted.empty, 9);
+  const evidence = network.findings.flatMap(({ id }, finding) =>
     weights[id] ? [{ finding, weights: Float64Array.from(weights[id]) }] : [],
   );
-  const inferred = posterior(knowledge.network, Object.values(odds), evidence, most);
+  const inferred = posterior(
+    network,
+    startingOdds(
+      shares,
+      fitted.kappa,
+      shares.map(() => 1),
+    ),
+    evidence,
+    most,
+    undefined,
+    fitted.empty,
+  );
   if (inferred.kind !== 'belief') throw new Error('the evidence is possible');
   const chances = marginals(inferred.belief);
-  bruteForce(exported, odds, weights, most).forEach((chance, i) => {
+  bruteForce(exported, odds, empty, weights, most).forEach((chance, i) => {
     expect(Math.abs(chance - chances[i]!)).toBeLessThan(1e-9);
   });
 }

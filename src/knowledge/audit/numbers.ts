@@ -1,6 +1,6 @@
 /** Sums and orders of numbers: rows add up to one, chances leave room for each other, ranges do not fall. */
 import type { Problem } from '../knowledge.ts';
-import type { Finding, Row, Spread } from '../schema.ts';
+import type { Finding, Population, Row, Spread } from '../schema.ts';
 import type { AuditContext } from './context.ts';
 import { parsed } from './context.ts';
 
@@ -20,6 +20,7 @@ export function auditNumbers(context: AuditContext): Problem[] {
       ...effects(context, file, value.effects),
     ]),
     ...parsed(draft.faults).flatMap(({ file, value }) => openShare(file, value.share.p)),
+    ...(draft.population ? population(draft.population) : []),
     ...(draft.facts?.facts ?? []).flatMap((fact, i) =>
       fact.type.kind === 'number' && fact.type.min >= fact.type.max
         ? [
@@ -114,12 +115,30 @@ function effects(
   });
 }
 
-function openShare(file: string, p: number): Problem[] {
+/** The shares of cards with no fault, with one and with several all have to be above 0. */
+function population({ moreThanOneFault, noFault }: Population): Problem[] {
+  const file = 'population.json';
+  const problems = openShare(file, moreThanOneFault.p, 'moreThanOneFault.p');
+  if (noFault === undefined) return problems;
+  problems.push(...openShare(file, noFault.p, 'noFault.p'));
+  const total = noFault.p + moreThanOneFault.p;
+  if (problems.length === 0 && total >= 1)
+    problems.push({
+      file,
+      path: 'noFault.p',
+      kind: 'population-shares',
+      wrong: `cards with no fault (${noFault.p}) and with several (${moreThanOneFault.p}) leave none with exactly one`,
+      todo: 'The two shares must add up to less than 1.',
+    });
+  return problems;
+}
+
+function openShare(file: string, p: number, path = 'share.p'): Problem[] {
   if (p > 0 && p < 1) return [];
   return [
     {
       file,
-      path: 'share.p',
+      path,
       kind: 'certain-share',
       wrong: `a share of ${p} cannot be moved by any evidence`,
       todo: 'Give a share above 0 and below 1, however small.',
