@@ -1,7 +1,7 @@
 /** What would have to change for another verdict to win: exact, because surplus and margin are linear in each of these. */
 import type { CardModel } from './card-model.ts';
 import type { Plan } from './plan.ts';
-import { choosePlan } from './plans.ts';
+import { choosePlan, subjectOf } from './plans.ts';
 import type { Verdict } from './treatment.ts';
 
 export interface BreakEven {
@@ -14,7 +14,7 @@ export interface BreakEven {
 }
 
 export interface BreakEvens {
-  /** the plan whose chance, price, parts and minutes these are: the one chosen, or, where that is scrap, the one nearest to being justified */
+  /** `subjectOf` the plans: whose chance, price, parts and minutes these are */
   readonly subject: Plan | null;
   readonly breakEvens: readonly BreakEven[];
 }
@@ -46,7 +46,7 @@ interface Line {
  */
 export function breakEvens(model: CardModel, plans: readonly Plan[]): BreakEvens {
   const chosen = choosePlan(plans);
-  const subject = chosen.verdict === 'scrap' ? nearestRepair(plans) : chosen;
+  const subject = subjectOf(plans);
   if (!subject) return { subject: null, breakEvens: [] };
   const { money } = model;
   // Upwards is good news for value and chance, bad news for costs.
@@ -177,15 +177,6 @@ function verdictAt(lines: readonly Line[], x: number): Verdict {
       justified: line.net + line.netSlope * x >= 0,
     })),
   ).verdict;
-}
-
-function nearestRepair(plans: readonly Plan[]): Plan | null {
-  let nearest: Plan | null = null;
-  for (const plan of plans) {
-    if (plan.verdict === 'scrap' || !(plan.chances.works > 0)) continue;
-    if (!nearest || plan.surplus - plan.margin > nearest.surplus - nearest.margin) nearest = plan;
-  }
-  return nearest;
 }
 
 function priceBreakEven(subject: Plan): BreakEven[] {

@@ -62,6 +62,23 @@ export function choosePlan<P extends Pick<Plan, 'surplus' | 'justified'>>(plans:
   return chosen;
 }
 
+/**
+ * The option that questions about a verdict are about: the one chosen or, where that is scrap, the one that might rescue the
+ * card: of those with a chance to work, the repair nearest to being justified, or a return where nothing can be repaired.
+ */
+export function subjectOf(plans: readonly Plan[]): Plan | null {
+  const chosen = choosePlan(plans);
+  if (chosen.verdict !== 'scrap') return chosen;
+  let nearest: Plan | null = null;
+  for (const plan of plans) {
+    if (plan.verdict === 'scrap' || !(plan.chances.works > 0)) continue;
+    const repairs = plan.stop === null;
+    if (!nearest || (repairs && nearest.stop !== null)) nearest = plan;
+    else if (repairs && plan.surplus - plan.margin > nearest.surplus - nearest.margin) nearest = plan;
+  }
+  return nearest;
+}
+
 /** The belief given that a fault is active. */
 function beliefGiven(set: ConditionSet, belief: Float64Array, fault: number): Float64Array {
   const given = new Float64Array(set.size);

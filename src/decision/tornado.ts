@@ -3,12 +3,12 @@ import type { CardModel } from './card-model.ts';
 import type { ConditionSet } from './condition-set.ts';
 import { drawnCard } from './drawn-card.ts';
 import type { Plan } from './plan.ts';
-import { choosePlan } from './plans.ts';
+import { choosePlan, subjectOf } from './plans.ts';
 import type { Verdict } from './treatment.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
 export interface Tornado {
-  /** whose surplus moves: the option chosen at the likely values, or, where that is scrap, the one with the next best surplus */
+  /** whose surplus moves: `subjectOf` the plans: the option chosen at the likely values, or, where that is scrap, the one that might rescue the card */
   readonly subject: Plan;
   readonly bars: readonly TornadoBar[];
 }
@@ -44,8 +44,7 @@ export function tornado(
 ): Tornado {
   const card = drawnCard(model, set, belief, uncertainty, plans);
   const chosen = choosePlan(plans);
-  const rival = plans.find((plan) => plan.verdict !== 'scrap');
-  const subject = chosen.verdict === 'scrap' && rival ? rival : chosen;
+  const subject = subjectOf(plans) ?? chosen;
   const at = plans.indexOf(subject);
   const look = (): { surplus: number; verdict: Verdict } =>
     card.evaluate()
