@@ -1,0 +1,49 @@
+/** The shop profile: one JSON file in the data folder that the user edits. */
+import { copyFileSync, existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { readJson } from '../knowledge/load.ts';
+import { parseShop } from '../shop/parse.ts';
+import type { FoundShop } from './store.ts';
+
+export interface ShopFile {
+  read(): FoundShop;
+  write(shop: unknown): FoundShop;
+}
+
+/** Opens the profile at `path`; where there is none yet, it starts as a copy of `template`. */
+export function openShopFile(path: string, template: string): ShopFile {
+  if (!existsSync(path)) seed(path, template);
+  return {
+    read() {
+      let text: string;
+      try {
+        text = readFileSync(path, 'utf8');
+      } catch (cause) {
+        const wrong = `the shop profile cannot be read (${(cause as Error).message})`;
+        const todo = 'Put the file back, or remove it and start again: a new one is made.';
+        return { ok: false, problems: [{ file: path, path: '', kind: 'no-file', wrong, todo }] };
+      }
+      const json = readJson(text);
+      if (json.ok) return parseShop(path, json.value);
+      return { ok: false, problems: [{ file: path, path: '', kind: 'bad-json', wrong: json.wrong, todo: json.todo }] };
+    },
+    write(shop) {
+      const parsed = parseShop(path, shop);
+      if (!parsed.ok) return parsed;
+      // what was edited by hand stays beside it, and a crash leaves one of the two whole
+      if (existsSync(path)) copyFileSync(path, `${path}.before`);
+      replaceFile(path, parsed.shop);
+      return parsed;
+    },
+  };
+}
+
+function seed(path: string, template: string): void {
+  const { $schema: _, ...profile } = JSON.parse(readFileSync(template, 'utf8'));
+  replaceFile(path, profile);
+}
+
+function replaceFile(path: string, value: unknown): void {
+  const fresh = `${path}.new`;
+  writeFileSync(fresh, `${JSON.stringify(value, null, 2)}\n`, { flush: true });
+  renameSync(fresh, path);
+}
