@@ -4,6 +4,7 @@ import { BenchScreen } from './bench/bench-screen.tsx';
 import { CardScreen } from './card/card-screen.tsx';
 import { Announcer } from './frame/announcer.tsx';
 import { FailureNotice } from './frame/in-place.tsx';
+import { standOnHeading } from './frame/jump.ts';
 import { KeepingWords } from './frame/keeping-words.tsx';
 import { BackMark, TicketMark } from './frame/marks.tsx';
 import { ThemeSwitch } from './frame/theme-switch.tsx';
@@ -19,6 +20,10 @@ export function App({ session }: { session: Session }) {
     document.title = title === undefined ? 'Worth the heat' : `${title} · Worth the heat`;
   }, [title]);
   useEffect(() => listenForUndo(session), [session]);
+  const screen = here.screen === 'bench' ? 'bench' : `card ${session.opening.value}`;
+  useEffect(() => {
+    if (document.activeElement === document.body) standOnHeading();
+  }, [screen]);
   return (
     <SessionContext.Provider value={session}>
       <button type="button" class="skip" onClick={skipToQuestions}>

@@ -32,6 +32,9 @@ export type Question =
   | { readonly kind: 'fact'; readonly key: string; readonly fact: FactDefinition }
   | { readonly kind: 'finding'; readonly key: string; readonly finding: FindingView; readonly witness: Witness };
 
+/** Findings an owner can report without a bench; the rest of what owners say are facts. */
+const OWNER_TELLS: readonly string[] = ['start-up', 'onset'];
+
 /** Questions under one procedure, or under none. */
 export interface Section {
   readonly check: CheckView | null;
@@ -62,7 +65,7 @@ function isAsked(finding: FindingView, record: Record): boolean {
 export function sectionsOf(step: StepId, catalogue: Catalogue, record: Record): readonly Section[] {
   const facts = catalogue.facts.filter((fact) => fact.step === step).map(askFact);
   const asked = catalogue.findings.filter((finding) => isAsked(finding, record));
-  const owner = step === 'symptoms' ? asked.filter(({ group }) => group === 'symptoms') : [];
+  const owner = step === 'symptoms' ? asked.filter(({ id }) => OWNER_TELLS.includes(id)) : [];
   const loose: Section = {
     check: null,
     questions: [...facts, ...owner.map((finding) => askFinding(finding, 'owner'))],

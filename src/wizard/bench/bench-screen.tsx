@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Assessment } from '../../assessment.ts';
 import { writePlace } from '../address.ts';
+import { onceDrawn, standOnFirst } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';
 import type { Listed } from '../keeper.ts';
 import { useSession } from '../session.ts';
@@ -17,12 +18,16 @@ export function BenchScreen() {
   useEffect(() => {
     void keeper.list().then(setLoaded);
   }, [keeper]);
+  const startCard = () => {
+    newCard();
+    onceDrawn(standOnFirst);
+  };
   const locale = adviser.catalogue.value?.shop.locale ?? 'en';
   return (
     <main id="questions" class="bench">
       <header class="bench-head">
         <h1 tabIndex={-1}>On the bench</h1>
-        <button type="button" class="main" onClick={newCard}>
+        <button type="button" class="main" onClick={startCard}>
           New card <ArrowMark />
         </button>
       </header>

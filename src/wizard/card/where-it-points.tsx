@@ -29,7 +29,7 @@ export function WhereItPoints({ catalogue }: Props) {
   );
 }
 
-const SHOWN = 5;
+const SHOWN = 4;
 
 function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalogue }) {
   const { draws } = useSession().adviser.advice.value;

@@ -2,8 +2,6 @@
 import type { Session } from '../session.ts';
 import type { StepId } from '../steps.ts';
 
-const calm = (): ScrollBehavior => (matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth');
-
 /** The field of a question that the keyboard should stand on: what is chosen, else the first that can be. */
 function fieldOf(question: Element): HTMLElement | null {
   return (
@@ -16,7 +14,7 @@ export function standOn(question: Element): void {
   const folded = question.closest('details:not([open])');
   if (folded instanceof HTMLDetailsElement) folded.open = true;
   fieldOf(question)?.focus({ preventScroll: true });
-  question.scrollIntoView({ block: 'center', behavior: calm() });
+  question.scrollIntoView({ block: 'center' });
 }
 
 const questions = (): Element[] =>
@@ -48,16 +46,39 @@ export function standOnFirst(): void {
   if (first === undefined) standOnHeading();
   else {
     scrollTo({ top: 0 });
-    fieldOf(first)?.focus({ preventScroll: true });
+    const field = fieldOf(first);
+    field?.focus({ preventScroll: true });
+    if (field instanceof HTMLInputElement && field.type === 'text') field.select();
   }
 }
 
-/** The neighbour of the question that holds the keyboard; false at the end of the step. */
+/**
+ * The neighbour of the question that holds the keyboard; false at the end of the step. In a table the neighbour is the one
+ * below, as a column of readings is taken; the column of known-good readings is entered by hand only.
+ */
 export function standOnNeighbour(within: Element, by: 1 | -1): boolean {
-  const all = questions();
+  const all = inColumns(questions());
   const here = within.closest('[data-question]');
-  const next = here === null ? undefined : all[all.indexOf(here) + by];
-  if (next === undefined) return false;
-  standOn(next);
-  return true;
+  if (here === null) return false;
+  const fits = (question: Element) => !isAside(question) || columnOf(question) === columnOf(here);
+  for (let i = all.indexOf(here) + by; i >= 0 && i < all.length; i += by) {
+    const next = all[i]!;
+    if (!fits(next)) continue;
+    standOn(next);
+    return true;
+  }
+  return false;
+}
+
+const columnOf = (question: Element): string | undefined => (question as HTMLElement).dataset.column;
+const isAside = (question: Element): boolean => columnOf(question) === 'known-good';
+
+/** Cells of a table column by column; everything else where it stands. */
+function inColumns(all: readonly Element[]): readonly Element[] {
+  const first = all.findIndex((question) => columnOf(question) !== undefined);
+  if (first < 0) return all;
+  const cells = all.filter((question) => columnOf(question) !== undefined);
+  const columns = [...Map.groupBy(cells, columnOf).values()].flat();
+  const rest = all.filter((question) => columnOf(question) === undefined);
+  return rest.toSpliced(first, 0, ...columns);
 }

@@ -50,12 +50,12 @@ function ResistanceCells({ rail, evidence }: CellsProps) {
   return (
     <>
       <td data-label="To ground">
-        <span id={findingKey(finding.id)} data-question>
+        <span id={findingKey(finding.id)} data-question data-column="ground">
           <ReadingField finding={finding} label={`${rail.name}, resistance to ground`} hideLabel />
         </span>
       </td>
       <td data-label="Known good">
-        <span data-question>
+        <span data-question data-column="known-good">
           <KnownGoodField
             finding={finding}
             label={`${rail.name}, resistance to ground on a known-good card`}
@@ -76,7 +76,7 @@ function VoltageCells({ rail, evidence, open }: CellsProps & { readonly open: bo
   return (
     <>
       <td data-label="Voltage">
-        <span id={findingKey(finding.id)} data-question={open || undefined}>
+        <span id={findingKey(finding.id)} data-question={open || undefined} data-column="voltage">
           <ReadingField finding={finding} label={`${rail.name}, voltage`} hideLabel disabled={!open} />
         </span>
       </td>
@@ -99,6 +99,10 @@ interface PickProps {
   readonly disabled?: boolean;
 }
 
+/** One state, and nothing else worth a word. */
+const isPlain = ({ weights, reading }: EvidenceItem): boolean =>
+  reading?.recentred !== true && weights.filter((weight) => weight >= 0.05).length <= 1;
+
 const FROM_NUMBER = 'from-number';
 const CANNOT_TELL = 'cannot-tell';
 const NOT_LOOKED = 'not-looked';
@@ -110,6 +114,8 @@ function StatePick({ finding, evidence, label, disabled }: PickProps) {
   const answer = findingAnswer(desk.value.record, finding.id, 'bench');
   const measured = answer?.type === 'measured';
   const value = measured ? FROM_NUMBER : answer === undefined ? NOT_LOOKED : (answer.state ?? CANNOT_TELL);
+  const graded = finding.states.find(({ id }) => id === evidence?.state);
+  const plain = graded === finding.states[0] && evidence !== undefined && isPlain(evidence);
   const pick = (picked: string) =>
     edit((record, at) => {
       if (picked === NOT_LOOKED) return clearFinding(record, finding.id, 'bench');
@@ -124,7 +130,7 @@ function StatePick({ finding, evidence, label, disabled }: PickProps) {
         data-quiet={value === NOT_LOOKED}
         onChange={({ currentTarget }) => pick(currentTarget.value)}
       >
-        {measured && <option value={FROM_NUMBER}>from the number</option>}
+        {measured && <option value={FROM_NUMBER}>{graded ? `${graded.name}, by number` : 'by number'}</option>}
         <option value={NOT_LOOKED}>{measured ? 'take the number out' : 'not measured'}</option>
         {finding.states.map((state) => (
           <option key={state.id} value={state.id}>
@@ -133,7 +139,7 @@ function StatePick({ finding, evidence, label, disabled }: PickProps) {
         ))}
         <option value={CANNOT_TELL}>can't tell</option>
       </select>
-      <Grade finding={finding} evidence={evidence} />
+      {measured && !plain && <Grade finding={finding} evidence={evidence} />}
     </span>
   );
 }
