@@ -2,8 +2,11 @@
 import { advise } from './assess/advice.ts';
 import { checksAtThisCard } from './assess/checks.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
-import { type Names, optionOf } from './assess/options.ts';
+import { breakEvensView, type Firmness, firmnessOf } from './assess/firmness.ts';
+import { inseparablePairs } from './assess/inseparable.ts';
+import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import { type CardAtThisShop, cardAtThisShop } from './assess/shop-and-card.ts';
+import { uncertaintyOf } from './assess/uncertain.ts';
 import { because, reasons } from './assess/verdict.ts';
 import { wordsFor } from './assess/words.ts';
 import type { Assessed, Assessment, AssessOptions, Option } from './assessment.ts';
@@ -13,7 +16,7 @@ import { cardProblem } from './decision/card-problem.ts';
 import { conditionSet } from './decision/condition-set.ts';
 import type { Plan } from './decision/plan.ts';
 import { plan as planNext } from './decision/planner.ts';
-import { choosePlan, enumeratePlans } from './decision/plans.ts';
+import { choosePlan, enumeratePlans, subjectOf } from './decision/plans.ts';
 import type { GatheredEvidence, RecordIssue } from './evidence/evidence.ts';
 import { gatherEvidence } from './evidence/gather.ts';
 import type { Knowledge } from './knowledge/knowledge.ts';
@@ -65,12 +68,30 @@ function decide(
   const listed = Array.from(restricted.chance, (_, c) => membersOf(restricted.conditions, c));
   const set = conditionSet(listed);
   const pool = enumeratePlans(card.model, set, restricted.chance);
-  const shown = pool.plans.map((plan) => optionOf(plan, stepIds(card, plan), names));
-  const chosen = choosePlan(shown.map((option, at) => ({ ...option, justified: pool.plans[at]!.justified })));
+  const asOption = (plan: Plan) => optionOf(plan, stepIds(card, plan), names);
+  const best = choosePlan(pool.plans);
+  const chosen = asOption(best);
+  const shown = worthShowing(pool.plans, best.id).map(asOption);
 
   const view = diagnosisView(knowledge, diagnosis);
+  const draws = options.draws ?? 0;
+  const firmness =
+    draws > 0
+      ? firmnessOf(
+          card.model,
+          set,
+          restricted.chance,
+          pool.plans,
+          uncertaintyOf(knowledge, card, diagnosis),
+          draws,
+          options.seed ?? 1,
+        )
+      : null;
+  const optionNames = new Map(pool.plans.map((plan) => [plan.id, asOption(plan).name]));
+  const nameOf = (id: string) => optionNames.get(id) ?? id;
   const situation = {
     chosen,
+    rescue: rescueOf(pool.plans, asOption),
     options: shown,
     ranking: view.ranking,
     sound: view.sound,
@@ -95,7 +116,7 @@ function decide(
     checks,
     card: problem,
     planned,
-    nameOf: (id) => shown.find((option) => option.id === id)?.name ?? id,
+    nameOf,
     membersOf: (condition) => listed[condition]!.active.map((fault) => knowledge.faults[fault]!.id),
     chosen,
     words,
@@ -113,8 +134,9 @@ function decide(
     horizonDays: shop.horizonDays,
     warrantyDays: shop.warrantyDays,
     ...view,
-    inseparable: [],
-    options: shown,
+    ranking: firmness ? withIntervals(knowledge, view.ranking, firmness) : view.ranking,
+    inseparable: inseparablePairs(knowledge, view.ranking, advice.checks),
+    options: firmness ? shown.map((option) => withRanges(option, firmness)) : shown,
     closedRemedies: card.closed.map(({ id, name, reasons }) => ({ id, name, reasons: [...reasons] })),
     verdict: {
       kind: chosen.verdict,
@@ -123,11 +145,12 @@ function decide(
       justified: chosen.justified,
       because: because(situation),
       reasons: reasons(situation),
-      breakEvens: [],
+      breakEvens: breakEvensView(card.model, pool.plans, nameOf, words),
     },
     next: advice.next,
     checks: advice.checks,
     certificate: { ...planned.certificate, coverage: restricted.coverage },
+    ...(firmness ? { sensitivity: firmness.view } : {}),
     cautions: cautionsFor(knowledge, gathered.cautions, chosen, advice.next),
     audit: {
       odds: Object.fromEntries(knowledge.faults.map((fault, at) => [fault.id, diagnosis.starting.odds[at]!])),
@@ -138,11 +161,28 @@ function decide(
   };
 }
 
+function withRanges(option: Option, firmness: Firmness): Option {
+  const ranges = firmness.plans.get(option.id);
+  if (!ranges) return option;
+  const { works, holds, surplus } = ranges;
+  return { ...option, worksInterval: { ...works }, holdsInterval: { ...holds }, surplusInterval: { ...surplus } };
+}
+
+function withIntervals(knowledge: Knowledge, ranking: Assessed['ranking'], firmness: Firmness): Assessed['ranking'] {
+  const at = new Map(knowledge.faults.map((fault, index) => [fault.id, index]));
+  return ranking.map((fault) => ({ ...fault, interval: { ...firmness.faults[at.get(fault.fault)!]! } }));
+}
+
+function rescueOf(plans: readonly Plan[], asOption: (plan: Plan) => Option): Option | null {
+  const subject = subjectOf(plans);
+  return subject && subject.stop === null ? asOption(subject) : null;
+}
+
 function stepIds(card: CardAtThisShop, plan: Plan): Id[] {
   return plan.steps.map((step) => card.remedies[step]!.id);
 }
 
-/** Cautions of what is advised now: the rules', the next check's, the verdict's remedies'. */
+/** Cautions of what is advised now: the rules', and those of the next check or, where it is time to act, of the first remedy. */
 function cautionsFor(
   knowledge: Knowledge,
   fromRules: readonly Id[],
@@ -150,10 +190,9 @@ function cautionsFor(
   next: Assessed['next'],
 ): Assessed['cautions'] {
   const wanted = new Set(fromRules);
-  if (next.kind === 'check')
-    for (const id of knowledge.checks.find((check) => check.id === next.check)?.cautions ?? []) wanted.add(id);
-  for (const step of chosen.steps)
-    for (const id of knowledge.remedies.find((remedy) => remedy.id === step)?.cautions ?? []) wanted.add(id);
+  const check = next.kind === 'check' ? knowledge.checks.find((known) => known.id === next.check) : undefined;
+  const remedy = next.kind === 'act' ? knowledge.remedies.find((known) => known.id === chosen.steps[0]) : undefined;
+  for (const id of (check ?? remedy)?.cautions ?? []) wanted.add(id);
   return knowledge.cautions.filter((caution) => wanted.has(caution.id)).map(({ id, text }) => ({ id, text }));
 }
 

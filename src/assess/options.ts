@@ -3,7 +3,6 @@
 import type { Option, VerdictKind } from '../assessment.ts';
 import type { Plan } from '../decision/plan.ts';
 import type { Id, Remedy, Stop } from '../knowledge/schema.ts';
-import type { ClosedRemedy } from './shop-and-card.ts';
 
 /** Names of what can be done, found by id. */
 export interface Names {
@@ -45,6 +44,27 @@ function chance(value: number): number {
   return Math.min(1, Math.max(0, value));
 }
 
-export function closedView(closed: readonly ClosedRemedy[]): { id: Id; name: string; reasons: string[] }[] {
-  return closed.map(({ id, name, reasons }) => ({ id, name, reasons: [...reasons] }));
+/** A remedy that works less often than this on its own is not worth a line. */
+const LEAST_HOPE = 0.05;
+
+/**
+ * The options to lay side by side, best first: the chosen one, its first step alone, every way to stop, of every other
+ * verdict the best single remedy, and further single remedies with a real chance. The planner knows many more courses;
+ * side by side they would say little that these do not.
+ */
+export function worthShowing(plans: readonly Plan[], chosen: string): Plan[] {
+  const pick = plans.find((plan) => plan.id === chosen);
+  const single = (plan: Plan) => plan.steps.length === 1;
+  const ofVerdict = new Map<VerdictKind, Plan>();
+  for (const plan of plans) {
+    const before = ofVerdict.get(plan.verdict);
+    if (!before || (!single(before) && single(plan))) ofVerdict.set(plan.verdict, plan);
+  }
+  return plans.filter(
+    (plan) =>
+      plan === pick ||
+      plan.stop !== null ||
+      (single(plan) && (plan.steps[0] === pick?.steps[0] || plan.chances.works >= LEAST_HOPE)) ||
+      (plan.verdict !== pick?.verdict && ofVerdict.get(plan.verdict) === plan),
+  );
 }

@@ -4,6 +4,8 @@ import type { Words } from './words.ts';
 
 export interface Situation {
   readonly chosen: Option;
+  /** where the verdict is scrap: the repair that might have rescued the card */
+  readonly rescue: Option | null;
   /** best first */
   readonly options: readonly Option[];
   readonly ranking: readonly RankedFault[];
@@ -29,9 +31,9 @@ export function because(situation: Situation): string {
     return `The card itself is sound with a chance of ${words.percent(sound)}: it goes back as it is.${where}`;
   }
   if (chosen.verdict === 'scrap') {
-    const work = bestWork(situation);
+    const work = situation.rescue;
     if (!work) return 'No repair is open for what this card most likely has.';
-    return `No repair reaches its margin: the best of them, ${lower(work.name)}, works in ${words.ofHundred(work.works)}, costs ${words.money(work.cost.total)} and comes to ${words.money(work.surplus)} where ${words.money(work.margin)} is needed.`;
+    return `No repair is worth its cost: the best of them, ${lower(work.name)}, works in ${words.ofHundred(work.works)}, costs ${words.money(work.cost.total)} and comes to ${words.money(work.surplus)} over leaving the card, where ${words.money(work.margin)} is needed.`;
   }
   return `${causePhrase(top, words)}; it works in ${words.ofHundred(chosen.works)} such cards and still after ${words.days(horizonDays)} in ${words.ofHundred(chosen.holds)}.`;
 }
@@ -75,10 +77,6 @@ export function reasons(situation: Situation): string[] {
 
 export function isWork(option: Option): boolean {
   return option.verdict !== 'return' && option.verdict !== 'scrap';
-}
-
-function bestWork({ options }: Situation): Option | undefined {
-  return options.filter(isWork).sort((a, b) => b.surplus - b.margin - (a.surplus - a.margin))[0];
 }
 
 export function lower(text: string): string {

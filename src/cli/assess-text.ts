@@ -5,7 +5,7 @@ import type { Assessed, Assessment, CheckAdvice, Option, RankedFault } from '../
 
 const CAUSES_SHOWN = 6;
 const EVIDENCE_SHOWN = 3;
-const OPTIONS_SHOWN = 6;
+const OPTIONS_SHOWN = 8;
 /** A finding below this many decibels is not worth a word (Good: one decibel is about the least a person notices). */
 const LEAST_DECIBELS = 1;
 
@@ -78,7 +78,8 @@ export function nextLines(assessed: Assessed, say: Words): string[] {
     for (const outcome of advice?.outcomes.slice(0, 4) ?? [])
       lines.push(`          ${quiet('if')} ${outcome.label} (${say.percent(outcome.chance)}): ${outcome.option}`);
   } else {
-    lines.push(`${strong('Next')}      ${strong('Decide now')}`, `          ${next.because}`);
+    const option = assessed.options.find((known) => known.id === next.option);
+    lines.push(`${strong('Next')}      ${strong(option?.name ?? next.option)}`, `          ${next.because}`);
   }
   const idle = assessed.checks.filter((known) => known.state === 'cannot-change-the-decision');
   if (idle.length > 0)
@@ -88,8 +89,23 @@ export function nextLines(assessed: Assessed, say: Words): string[] {
   return lines;
 }
 
-export function checkLine(advice: CheckAdvice, say: Words): string {
-  const worth = advice.state === 'closed' || advice.state === 'done' ? '' : `  worth ${say.money(advice.worth)}`;
+/** Every check with its worth; closed ones gathered under each reason, so that a reason is said once. */
+export function checkLines(checks: readonly CheckAdvice[], say: Words): string[] {
+  const open = checks.filter((advice) => advice.state !== 'closed');
+  const byReason = new Map<string, string[]>();
+  for (const advice of checks) {
+    if (advice.state !== 'closed') continue;
+    for (const reason of advice.reasons) byReason.set(reason, [...(byReason.get(reason) ?? []), advice.name]);
+  }
+  return [
+    ...open.map((advice) => checkLine(advice, say)),
+    ...(byReason.size > 0 ? ['', strong('Closed for now')] : []),
+    ...[...byReason].flatMap(([reason, names]) => [`  ${reason}`, quiet(`      ${names.join(', ')}`)]),
+  ];
+}
+
+function checkLine(advice: CheckAdvice, say: Words): string {
+  const worth = advice.state === 'done' ? '' : `  worth ${say.money(advice.worth)}`;
   const reasons = advice.reasons.length > 0 ? `  ${quiet(advice.reasons.join(' '))}` : '';
   return `${advice.state.replaceAll('-', ' ').padEnd(28)} ${advice.name}  ${Math.round(advice.minutes)} min${worth}${reasons}`;
 }
@@ -148,7 +164,7 @@ function firmnessLines(assessed: Assessed, say: Words): string[] {
   const { certificate, sensitivity, prior } = assessed;
   const lines = [
     quiet(
-      `Deciding now is worth ${say.money(certificate.now)}; with the checks planned ${say.money(certificate.value)}; no plan can exceed ${say.money(certificate.upperBound)} (${certificate.method}, over ${say.percent(certificate.coverage)} of the belief).`,
+      `Deciding now is worth ${say.money(certificate.now)}; with the checks planned ${say.money(certificate.value)}; no plan can exceed ${say.money(certificate.upperBound)} (${certificate.method}; ${say.percent(certificate.coverage)} of the belief planned over).`,
     ),
     quiet(
       `Sets of up to ${prior.maxFaults} faults; larger ones held ${say.percent(prior.excluded)} before anything was seen.`,

@@ -18,7 +18,8 @@ export async function assessNamed(
   seed: number,
 ): Promise<{ assessment: Assessment; locale: string }> {
   const path = recordPath(input, command);
-  const [record, knowledge, shop] = await Promise.all([readJson(path), readKnowledge(input), readShop(input)]);
+  const [record, knowledge] = await Promise.all([readJson(path), readKnowledge(input)]);
+  const shop = await readShop(input, knowledge);
   const maxFaults = wholeFlag(input, 'max-faults', 3, 1, 4);
   const assessment = await assess(knowledge, shop, record, { maxFaults, draws, seed });
   if (assessment.kind === 'bad-record' && input.values.json !== true)

@@ -36,7 +36,7 @@ export const knowledgeCommand: Command = {
     const knowledge = await readKnowledge(input);
     const json = input.values.json === true;
     if (input.values.estimates === true) {
-      const shop = await readShop(input);
+      const shop = await readShop(input, knowledge);
       const ranked = await rankOverCases(knowledge, shop, stringFlag(input, 'cases') ?? CASES_FOLDER);
       const most = wholeFlag(input, 'most', 25, 1, 10_000);
       if (json) printJson(ranked);
@@ -134,7 +134,12 @@ async function rankOverCases(knowledge: Knowledge, shop: Shop, folder: string): 
   return rankEstimates(knowledge, cases, async (varied, record) => {
     const assessment = await assess(varied, shop, record, { plan: false });
     if (assessment.kind !== 'assessed') return { verdict: assessment.kind, surplus: 0 };
-    const chosen = assessment.options.find((option) => option.id === assessment.verdict.option);
-    return { verdict: assessment.verdict.kind, surplus: chosen?.surplus ?? 0 };
+    // how far the best repair is ahead of the best way to stop: it moves under every verdict
+    const best = (stop: boolean) =>
+      assessment.options
+        .filter((option) => (option.steps.length === 0) === stop)
+        .reduce((most, option) => Math.max(most, option.surplus - option.margin), Number.NEGATIVE_INFINITY);
+    const ahead = best(false) - best(true);
+    return { verdict: assessment.verdict.kind, surplus: Number.isFinite(ahead) ? ahead : 0 };
   });
 }

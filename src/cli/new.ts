@@ -42,7 +42,7 @@ export const newCommand: Command = {
       throw new BadInput('Name the card: worth-the-heat new <id>, in lower-case words joined by hyphens.');
     if (more.length > 0) throw new BadInput(`One card at a time: "${more[0]}" is one too many. Titles go to --title.`);
     const knowledge = await readKnowledge(input);
-    const shop = await readShop(input);
+    const shop = await readShop(input, knowledge);
     const facts: Record<string, ReturnType<typeof factValue>> = {};
     for (const pair of (input.values.fact as readonly string[] | undefined) ?? []) {
       const cut = pair.indexOf('=');

@@ -1,6 +1,6 @@
 import { wordsFor } from '../assess/words.ts';
 import { assessFlags, assessNamed } from './assess.ts';
-import { assessmentText, checkLine, nextLines } from './assess-text.ts';
+import { assessmentText, checkLines, nextLines } from './assess-text.ts';
 import { type Command, printJson } from './command.ts';
 
 export const nextCommand: Command = {
@@ -30,7 +30,7 @@ export const nextCommand: Command = {
     } else {
       const say = wordsFor(locale, assessment.currency);
       process.stdout.write(
-        `${[...nextLines(assessment, say), '', ...assessment.checks.map((advice) => checkLine(advice, say))].join('\n')}\n`,
+        `${[...nextLines(assessment, say), '', ...checkLines(assessment.checks, say)].join('\n')}\n`,
       );
     }
     return assessment.kind === 'bad-record' ? 1 : 0;

@@ -1,10 +1,14 @@
 /** Files in: a record from a file or standard input, the knowledge, the shop profile. Everything wrong is said at once. */
+import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { text } from 'node:stream/consumers';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import { loadKnowledge, loadShop } from '../knowledge/load.ts';
 import { sayProblem } from '../knowledge/say-problem.ts';
+import { auditShop } from '../shop/audit.ts';
 import type { Shop } from '../shop/schema.ts';
+import { dataFolder } from '../store/data-folder.ts';
 import { BadInput, type CommandInput, type Flag, stringFlag } from './command.ts';
 
 export const KNOWLEDGE_FLAG: Flag = {
@@ -15,7 +19,7 @@ export const KNOWLEDGE_FLAG: Flag = {
 export const SHOP_FLAG: Flag = {
   type: 'string',
   takes: 'file',
-  about: 'shop profile (money, policy, meters) to use instead of the default',
+  about: 'shop profile (money, policy, meters) to use instead of your own in the data folder',
 };
 
 /** Parsed JSON of a file, or of standard input for `-`. */
@@ -55,8 +59,12 @@ export async function readKnowledge(input: CommandInput): Promise<Knowledge> {
   );
 }
 
-export async function readShop(input: CommandInput): Promise<Shop> {
-  const loaded = await loadShop(stringFlag(input, 'shop'));
-  if (loaded.ok) return loaded.shop;
-  throw new BadInput(`The shop profile is not sound.\n${loaded.problems.map(sayProblem).join('\n')}`);
+/** The profile named by --shop, else the bench's own in the data folder, else the default. */
+export async function readShop(input: CommandInput, knowledge: Knowledge): Promise<Shop> {
+  const own = join(dataFolder(), 'shop.json');
+  const path = stringFlag(input, 'shop') ?? (existsSync(own) ? own : undefined);
+  const loaded = await loadShop(path);
+  const problems = loaded.ok ? auditShop(path ?? 'shop.json', loaded.shop, knowledge.bench) : loaded.problems;
+  if (loaded.ok && problems.length === 0) return loaded.shop;
+  throw new BadInput(`The shop profile is not sound.\n${problems.map(sayProblem).join('\n')}`);
 }

@@ -33,9 +33,8 @@ export function enumeratePlans(
   const keep = (course: Course | undefined) => {
     if (course) kept.set(course.steps.join(), course.steps);
   };
-  const today = search.run(belief, 'every-kind');
-  for (const course of [...today.bySurplus, ...today.byNet]) keep(course);
-  keep(best(today.singles));
+  const today = search.run(belief, 'thorough');
+  for (const course of [best(today.singles), ...today.best]) keep(course);
   const likely = activeChances(set, belief, model.host.length);
   const given = [...witnesses];
   likely.forEach((chance, fault) => {
@@ -44,7 +43,7 @@ export function enumeratePlans(
   for (const witness of given) {
     const found = search.run(witness, 'quick');
     keep(best(found.singles));
-    keep(best(found.bySurplus));
+    for (const course of found.best) keep(course);
   }
   const plans = [
     ...model.stops.map((_, stop) => describeStop(model, set, belief, stop, search.scratch)),
@@ -62,21 +61,25 @@ export function choosePlan<P extends Pick<Plan, 'surplus' | 'justified'>>(plans:
   return chosen;
 }
 
+/** A repair is worth talking about where it holds at least this share as often as the one that holds most often. */
+const HOPEFUL_SHARE = 0.5;
+
 /**
  * The option that questions about a verdict are about: the one chosen or, where that is scrap, the one that might rescue the
- * card: of those with a chance to work, the repair nearest to being justified, or a return where nothing can be repaired.
+ * card: of the repairs with a real chance (at least half as good as the best chance to hold), the one nearest to being
+ * justified; a return where nothing can be repaired; null where there is neither.
  */
 export function subjectOf(plans: readonly Plan[]): Plan | null {
   const chosen = choosePlan(plans);
   if (chosen.verdict !== 'scrap') return chosen;
+  const repairs = plans.filter((plan) => plan.stop === null && plan.chances.works > 0);
+  const most = repairs.reduce((best, plan) => Math.max(best, plan.chances.held), 0);
   let nearest: Plan | null = null;
-  for (const plan of plans) {
-    if (plan.verdict === 'scrap' || !(plan.chances.works > 0)) continue;
-    const repairs = plan.stop === null;
-    if (!nearest || (repairs && nearest.stop !== null)) nearest = plan;
-    else if (repairs && plan.surplus - plan.margin > nearest.surplus - nearest.margin) nearest = plan;
+  for (const plan of repairs) {
+    if (plan.chances.held < HOPEFUL_SHARE * most) continue;
+    if (!nearest || plan.surplus - plan.margin > nearest.surplus - nearest.margin) nearest = plan;
   }
-  return nearest;
+  return nearest ?? plans.find((plan) => plan.verdict === 'return' && plan.chances.works > 0) ?? null;
 }
 
 /** The belief given that a fault is active. */

@@ -1,0 +1,99 @@
+/** How firm the verdict is: parameter draws, the inputs that move it most, and what would have to change. */
+import type { Assessed, BreakEven } from '../assessment.ts';
+import { breakEvens } from '../decision/break-even.ts';
+import type { CardModel } from '../decision/card-model.ts';
+import type { ConditionSet } from '../decision/condition-set.ts';
+import type { Plan } from '../decision/plan.ts';
+import { candidatePlans, type Interval, sensitivity } from '../decision/sensitivity.ts';
+import { tornado } from '../decision/tornado.ts';
+import type { NamedUncertainty } from './uncertain.ts';
+import { lower } from './verdict.ts';
+import type { Words } from './words.ts';
+
+const BARS_SHOWN = 12;
+
+export interface Firmness {
+  readonly view: NonNullable<Assessed['sensitivity']>;
+  /** per fault in the network's order */
+  readonly faults: readonly Interval[];
+  /** by plan id */
+  readonly plans: ReadonlyMap<
+    string,
+    { readonly works: Interval; readonly holds: Interval; readonly surplus: Interval }
+  >;
+}
+
+export function firmnessOf(
+  model: CardModel,
+  set: ConditionSet,
+  belief: Float64Array,
+  plans: readonly Plan[],
+  named: NamedUncertainty,
+  draws: number,
+  seed: number,
+): Firmness {
+  const candidates = candidatePlans(plans);
+  const drawn = sensitivity(model, set, belief, named.uncertainty, candidates, seed, draws);
+  const { bars } = tornado(model, set, belief, named.uncertainty, candidates);
+  return {
+    view: {
+      draws: drawn.draws,
+      seed: drawn.seed,
+      stands: drawn.stands,
+      winners: drawn.winners.map(({ verdict, share }) => ({ verdict, share })),
+      tornado: bars.slice(0, BARS_SHOWN).map((bar) => ({
+        input: bar.input,
+        name: named.names.get(bar.input) ?? bar.input,
+        low: bar.low,
+        high: bar.high,
+        atLow: bar.atLow,
+        atHigh: bar.atHigh,
+        unit: bar.unit,
+      })),
+    },
+    faults: drawn.faults,
+    plans: new Map(candidates.map((plan, at) => [plan.id, drawn.plans[at]!])),
+  };
+}
+
+/** What would have to change, each in a sentence. */
+export function breakEvensView(
+  model: CardModel,
+  plans: readonly Plan[],
+  nameOf: (plan: string) => string,
+  words: Words,
+): BreakEven[] {
+  const { subject, breakEvens: found } = breakEvens(model, plans);
+  if (!subject) return [];
+  const name = lower(nameOf(subject.id));
+  return found.map((even) => ({ ...even, sentence: sentence(even, name, subject.justified, words) }));
+}
+
+function sentence(even: Omit<BreakEven, 'sentence'>, name: string, justified: boolean, words: Words): string {
+  const { what, at, now, becomes } = even;
+  const turns = becomes === null ? '' : `the verdict becomes ${becomes.replaceAll('-', ' ')}`;
+  const side = at !== null && at > now ? 'above' : 'below';
+  if (at === null) return `${SUBJECTS[what]}: no value within ten times today's changes the verdict.`;
+  switch (what) {
+    case 'working-value':
+      return `If the card were worth ${side === 'above' ? 'more' : 'less'} than ${words.money(at)} working, ${turns}.`;
+    case 'chance-works':
+      return `If the chance that it works (${name}) were ${side} ${words.percent(at)} instead of ${words.percent(now)}, ${turns}.`;
+    case 'price':
+      return justified
+        ? `Above a price of ${words.money(at)} the owner is better off leaving the card.`
+        : `To cover the shop, ${name} would have to cost the owner ${words.money(at)}; it is worth ${words.money(now)} to them.`;
+    case 'parts':
+      return `If the parts came to ${side === 'above' ? 'more' : 'less'} than ${words.money(at)} instead of ${words.money(now)}, ${turns}.`;
+    case 'labour-minutes':
+      return `If the work took ${side === 'above' ? 'more' : 'less'} than ${Math.round(at)} minutes instead of ${Math.round(now)}, ${turns}.`;
+  }
+}
+
+const SUBJECTS: Readonly<Record<BreakEven['what'], string>> = {
+  'working-value': 'Working value',
+  'chance-works': 'Chance that it works',
+  price: 'Price',
+  parts: 'Parts',
+  'labour-minutes': 'Minutes of work',
+};
