@@ -1,7 +1,16 @@
 /** Finds the courses of remedies that are best under a belief, cutting off what a bound proves useless. */
 import { type CardModel, tableOf } from './card-model.ts';
 import { activeChances, type ConditionSet, nodeWeights } from './condition-set.ts';
-import { type CourseScratch, courseScratch, LONGEST_COURSE, lastFixed, lastStep } from './course.ts';
+import {
+  type CourseScratch,
+  courseScratch,
+  LONGEST_COURSE,
+  lastFixed,
+  lastStep,
+  lastStepVectors,
+  type StepChances,
+} from './course.ts';
+import { dot } from './plan.ts';
 import { type CourseChances, marginOf, surplus } from './price.ts';
 import type { RemedyKind } from './treatment.ts';
 
@@ -19,34 +28,35 @@ export interface Course {
   readonly net: number;
 }
 
-/** How many single remedies a quick search goes on from. */
-const QUICK_STARTS = 3;
+/** A longer course must promise this much more than the best so far, as a share of the card's rise in value; less is not looked for. */
+export const LEAST_GAIN = 0.002;
+/** How many of the most promising next steps a climb tries. */
+const CLIMB_WIDTH = 4;
 
 export interface Found {
   /** every considered remedy on its own */
   readonly singles: readonly Course[];
-  /** the course with the best surplus, and the one that most exceeds its margin; of each kind, or of all */
-  readonly bySurplus: readonly Course[];
-  readonly byNet: readonly Course[];
+  /** the course with the best surplus and the one that most exceeds its margin: of each kind (thorough), and of all */
+  readonly best: readonly Course[];
 }
 
 export interface CourseSearch {
   readonly scratch: CourseScratch;
   /**
-   * `every-kind`: the best courses that start with each kind of remedy, exactly. `quick`: the best course that starts with
-   * one of the few best single remedies.
+   * `thorough`: the best of all courses (to `LEAST_GAIN`), and a good one that starts with each kind of remedy. `quick`: a good one,
+   * climbed to from the best single remedy.
    */
-  run(belief: Float64Array, how: 'every-kind' | 'quick'): Found;
+  run(belief: Float64Array, how: 'thorough' | 'quick'): Found;
   /** courses worked out, and those a bound cut off */
   counts(): { readonly evaluated: number; readonly pruned: number };
 }
 
 /**
- * Depth-first over orders of up to three considered remedies, exact among them. Three bounds cut it, each proved from
+ * Depth-first over orders of up to three considered remedies. Three bounds cut it, each proved from
  * one fact: a further step changes an outcome only where it acts on a fault, one the card came with or one that the work
  * caused, and it is paid wherever the card does not work yet.
  *
- * - in the middle: a step whose gain, at most, is below its own cost is as well left out;
+ * - before others: a step whose gain, at most, is below its own cost is as well left out;
  * - before two more steps, and before the last one: the gains they can add, at most, do not overtake the best so far.
  */
 export function createCourseSearch(model: CardModel, set: ConditionSet): CourseSearch {
@@ -58,13 +68,16 @@ export function createCourseSearch(model: CardModel, set: ConditionSet): CourseS
   const rise = Math.max(0, money.working - money.partsAfterWork);
   // What acting on a fault can bring: the card's rise in value, a later step spared, a comeback spared.
   const mostGain = rise + money.comebackCost + prices.dearest;
+  const leastGain = LEAST_GAIN * rise;
   let evaluated = 0;
   let pruned = 0;
 
-  function extend(before: Course | null, treatment: number, weights: Float64Array): Course {
+  /** per treatment: chances of its first and only step, per tree node */
+  const aloneAt: (readonly Float64Array[] | undefined)[] = [];
+
+  function courseOf(before: Course | null, treatment: number, last: StepChances): Course {
     evaluated++;
     const steps = before ? [...before.steps, treatment] : [treatment];
-    const last = lastStep(set, weights, steps, scratch);
     const open = before ? Math.max(0, 1 - before.chances.works) : 1;
     const works = (before?.chances.works ?? 0) + last.fixed;
     const held = (before?.chances.held ?? 0) + last.held;
@@ -75,36 +88,43 @@ export function createCourseSearch(model: CardModel, set: ConditionSet): CourseS
     return { steps, chances: { works, held, kept }, spent, surplus: gain, net: gain - marginOf(money, cost) };
   }
 
-  function run(belief: Float64Array, how: 'every-kind' | 'quick'): Found {
+  function single(treatment: number, weights: Float64Array): Course {
+    aloneAt[treatment] ??= singleStepByNode(set, treatment, scratch);
+    const [fixed, held, kept] = aloneAt[treatment]!.map((chances) => dot(chances, weights));
+    return courseOf(null, treatment, { fixed: fixed!, held: held!, kept: kept! });
+  }
+
+  function run(belief: Float64Array, how: 'thorough' | 'quick'): Found {
     const weights = nodeWeights(set, belief);
     const relevant = reach.considered(activeChances(set, belief, scratch.table.faults));
-    const singles = relevant.map((treatment) => extend(null, treatment, weights));
-    const finest = new Map<string, { surplus: Course; net: Course }>();
-    const keyOf = (course: Course): RemedyKind | 'quick' =>
-      how === 'quick' ? how : treatments[course.steps[0]!]!.kind;
+    const singles = relevant.map((treatment) => single(treatment, weights));
+    const all: Best = { surplus: null, net: null };
+    const kinds = new Map<RemedyKind, Best>();
     const note = (course: Course) => {
-      const so = finest.get(keyOf(course));
-      if (!so) finest.set(keyOf(course), { surplus: course, net: course });
-      else {
-        if (course.surplus > so.surplus.surplus) so.surplus = course;
-        if (course.net > so.net.net) so.net = course;
+      const { kind } = treatments[course.steps[0]!]!;
+      const ofKind = kinds.get(kind) ?? { surplus: null, net: null };
+      kinds.set(kind, ofKind);
+      for (const best of [all, ofKind]) {
+        if (!best.surplus || course.surplus > best.surplus.surplus) best.surplus = course;
+        if (!best.net || course.net > best.net.net) best.net = course;
       }
     };
-    for (const single of singles) note(single);
-    const grow = (before: Course, touchedBefore: Float64Array) => {
+    for (const course of singles) note(course);
+
+    /** Steps that may follow a course, most promising first, each with a bound on what can come of it. */
+    const following = (before: Course, openAt: Float64Array): Prospect[] => {
       const open = Math.max(0, 1 - before.chances.works);
       const last = before.steps.length === LONGEST_COURSE - 1;
-      const touched = reach.stillTouched(weights, before.steps, touchedBefore);
-      const here = reach.acting(touched, before.steps, open);
-      const so = finest.get(keyOf(before))!;
+      const here = last ? null : reach.acting(openAt, before.steps, open);
+      const holding = last ? reach.holding(weights, openAt, before.steps, open) : null;
+      const promising: Prospect[] = [];
       for (const treatment of relevant) {
         if (before.steps.includes(treatment)) continue;
-        const price = prices.of(before.steps, treatment);
-        const gain = rise * reach.mostHeld[treatment]! * here[treatment]!;
-        const cost = open * price;
+        const gain = rise * (holding ? holding[treatment]! : reach.mostHeld[treatment]! * here![treatment]!);
+        const cost = open * prices.of(before.steps, treatment);
         let more = 0;
         let moreNet = 0;
-        if (!last) {
+        if (here) {
           if (mostGain * here[treatment]! <= open * prices.alone[treatment]!) {
             pruned++;
             continue;
@@ -119,25 +139,88 @@ export function createCourseSearch(model: CardModel, set: ConditionSet): CourseS
             moreNet = Math.max(moreNet, plus - (1 + share) * pays);
           }
         }
-        if (
-          before.surplus + gain - cost + more <= so.surplus.surplus &&
-          before.net + gain - (1 + share) * cost + moreNet <= so.net.net
-        ) {
-          pruned++;
-          continue;
-        }
-        const course = extend(before, treatment, weights);
-        note(course);
-        if (!last && course.chances.works < 1) grow(course, touched);
+        promising.push({
+          treatment,
+          most: before.surplus + gain - cost + more,
+          mostNet: before.net + gain - (1 + share) * cost + moreNet,
+          more,
+          moreNet,
+        });
+      }
+      return promising.sort((a, b) => b.most - a.most);
+    };
+    const extend = (before: Course, treatment: number): Course => {
+      const course = courseOf(before, treatment, lastStep(set, weights, [...before.steps, treatment], scratch));
+      note(course);
+      return course;
+    };
+
+    /** goes on with the best of the few most promising steps */
+    const climb = (before: Course, openBefore: Float64Array): void => {
+      if (before.steps.length === LONGEST_COURSE || before.chances.works >= 1) return;
+      const openAt = reach.stillOpen(weights, before.steps, openBefore);
+      const next = following(before, openAt).slice(0, CLIMB_WIDTH);
+      const [best] = next.map(({ treatment }) => extend(before, treatment)).sort((a, b) => b.surplus - a.surplus);
+      if (best) climb(best, openAt);
+    };
+    /** goes on with every step whose bound does not rule it out */
+    const exhaust = (before: Course, openBefore: Float64Array): void => {
+      if (before.steps.length === LONGEST_COURSE || before.chances.works >= 1) return;
+      const openAt = reach.stillOpen(weights, before.steps, openBefore);
+      const grown: { readonly course: Course; readonly more: number; readonly moreNet: number }[] = [];
+      for (const { treatment, most, mostNet, more, moreNet } of following(before, openAt)) {
+        if (hopeless(most, mostNet)) pruned++;
+        else grown.push({ course: extend(before, treatment), more, moreNet });
+      }
+      grown.sort((a, b) => b.course.surplus - a.course.surplus);
+      for (const { course, more, moreNet } of grown) {
+        if (hopeless(course.surplus + more, course.net + moreNet)) pruned++;
+        else exhaust(course, openAt);
       }
     };
-    const touched = reach.touched(weights);
+    const hopeless = (most: number, mostNet: number) =>
+      most <= all.surplus!.surplus + leastGain && mostNet <= all.net!.net + leastGain;
+
     const starts = [...singles].sort((a, b) => b.surplus - a.surplus);
-    for (const single of how === 'quick' ? starts.slice(0, QUICK_STARTS) : starts) grow(single, touched);
-    const kinds = [...finest.values()];
-    return { singles, bySurplus: kinds.map((so) => so.surplus), byNet: kinds.map((so) => so.net) };
+    const climbed = new Set<string>();
+    for (const course of starts) {
+      const key = how === 'quick' ? 'any' : treatments[course.steps[0]!]!.kind;
+      if (climbed.has(key)) continue;
+      climbed.add(key);
+      climb(course, weights);
+    }
+    if (how === 'thorough') {
+      const acting = reach.acting(weights, [], 1);
+      for (const course of starts) {
+        const first = course.steps[0]!;
+        // As in the middle: what follows such a first step is as good without it.
+        if (mostGain * acting[first]! > prices.alone[first]!) exhaust(course, weights);
+      }
+    }
+    const best = [...(how === 'quick' ? [] : kinds.values()), all];
+    return { singles, best: best.flatMap(({ surplus: most, net }) => [most, net].filter((course) => course !== null)) };
   }
   return { run, scratch, counts: () => ({ evaluated, pruned }) };
+}
+
+interface Best {
+  surplus: Course | null;
+  net: Course | null;
+}
+
+/** A step that may follow, bounds on any course that goes on with it, and what of them is due to yet another step. */
+interface Prospect {
+  readonly treatment: number;
+  readonly most: number;
+  readonly mostNet: number;
+  readonly more: number;
+  readonly moreNet: number;
+}
+
+/** Chances that a treatment on its own fixes, and then holds, and is kept, per tree node. */
+function singleStepByNode(set: ConditionSet, treatment: number, scratch: CourseScratch): Float64Array[] {
+  const { fixed, held, kept } = lastStepVectors(set, [treatment], scratch);
+  return [fixed, held, kept].map((chances) => nodeWeights(set, chances));
 }
 
 /** Price of a step, given the steps before it: preparations are paid by the first that needs them. */
@@ -170,13 +253,14 @@ function actsOn(set: ConditionSet, scratch: CourseScratch) {
   const { treatments, faults, host, cures, masks, induces, dormantAtHorizon, nothingNew } = table;
   const treats = (treatment: number, fault: number) =>
     host[fault] === 0 && cures[treatment * faults + fault]! + masks[treatment * faults + fault]! > 0;
+  const heldBy = (treatment: number, fault: number) =>
+    cures[treatment * faults + fault]! + masks[treatment * faults + fault]! * dormantAtHorizon[fault]!;
   const mostHeld = new Float64Array(treatments);
   const causes = new Float64Array(treatments * treatments);
   for (let t = 0; t < treatments; t++) {
     for (const fault of table.touched[t]!) {
       if (!treats(t, fault)) continue;
-      const held = cures[t * faults + fault]! + masks[t * faults + fault]! * dormantAtHorizon[fault]!;
-      mostHeld[t] = Math.max(mostHeld[t]!, held * nothingNew[0]!);
+      mostHeld[t] = Math.max(mostHeld[t]!, heldBy(t, fault) * nothingNew[0]!);
       for (let other = 0; other < treatments; other++) {
         causes[other * treatments + t] = causes[other * treatments + t]! + induces[other * faults + fault]!;
       }
@@ -194,7 +278,18 @@ function actsOn(set: ConditionSet, scratch: CourseScratch) {
     starts[node + 1] = actors.length;
   }
   const list = Int32Array.from(actors);
+  const treaters = Array.from(host, (_, fault) =>
+    Array.from({ length: treatments }, (_, t) => t).filter((t) => treats(t, fault)),
+  );
   const fixed = new Float64Array(nodes);
+  const covered = new Uint8Array(faults);
+  /** nearest node on the way to the root, itself included, whose fault no earlier step acts on; -1: none */
+  const lackingAt = new Int32Array(nodes);
+  const causedBy = (steps: readonly number[], treatment: number) => {
+    let sum = 0;
+    for (const step of steps) sum += causes[step * treatments + treatment]!;
+    return sum;
+  };
   return {
     mostHeld,
     /** causes[a * treatments + b]: bound on the chance that a causes a fault that b acts on */
@@ -207,31 +302,62 @@ function actsOn(set: ConditionSet, scratch: CourseScratch) {
       }
       return considered;
     },
-    /** per treatment: belief in the conditions that it has something to act on in */
-    touched(weights: Float64Array): Float64Array {
-      const mass = new Float64Array(treatments);
-      for (let node = 0; node < nodes; node++) {
-        for (let i = starts[node]!; i < starts[node + 1]!; i++) mass[list[i]!] = mass[list[i]!]! + weights[node]!;
-      }
-      return mass;
-    },
-    /** the same and the card not working after `steps`, given the same before the last of them */
-    stillTouched(weights: Float64Array, steps: readonly number[], before: Float64Array): Float64Array {
+    /** per node: belief in it and the card not working after `steps`, given the same before the last of them */
+    stillOpen(weights: Float64Array, steps: readonly number[], before: Float64Array): Float64Array {
       lastFixed(set, steps, scratch, fixed);
       const { count, node } = scratch.visit;
-      const mass = Float64Array.from(before);
+      const open = Float64Array.from(before);
       for (let n = 0; n < count; n++) {
-        const gone = weights[node[n]!]! * fixed[n]!;
-        for (let i = starts[node[n]!]!; i < starts[node[n]! + 1]!; i++) mass[list[i]!] = mass[list[i]!]! - gone;
+        const at = node[n]!;
+        open[at] = Math.max(0, open[at]! - weights[at]! * fixed[n]!);
       }
-      return mass;
+      return open;
     },
     /** per treatment: bound on the chance that the card does not work after the steps and there is something to act on */
-    acting(touched: Float64Array, steps: readonly number[], open: number): Float64Array {
-      return touched.map((mass, t) => {
-        let sum = Math.max(0, mass);
-        for (const step of steps) sum += causes[step * treatments + t]!;
-        return Math.min(open, sum);
+    acting(openAt: Float64Array, steps: readonly number[], open: number): Float64Array {
+      const mass = new Float64Array(treatments);
+      for (let node = 0; node < nodes; node++) {
+        for (let i = starts[node]!; i < starts[node + 1]!; i++) mass[list[i]!] = mass[list[i]!]! + openAt[node]!;
+      }
+      return mass.map((sum, t) => Math.min(open, sum + causedBy(steps, t)));
+    },
+    /**
+     * Per treatment: bound on the chance that it makes the card work as the last step after these, and that it holds. What no
+     * earlier step acts on, the last one must cure; with all of that cured, it must still find something to act on.
+     */
+    holding(weights: Float64Array, openAt: Float64Array, steps: readonly number[], open: number): Float64Array {
+      for (const step of steps) for (const fault of table.touched[step]!) if (treats(step, fault)) covered[fault] = 1;
+      const gain = new Float64Array(treatments);
+      const curable = new Float64Array(treatments);
+      let all = 0;
+      for (let node = 0; node < nodes; node++) {
+        const code = set.nodeCode[node]!;
+        const parent = set.nodeParent[node]!;
+        const lacks = node > 0 && (code & 1) === 0 && host[code >> 1] === 0 && covered[code >> 1] === 0;
+        lackingAt[node] = lacks ? node : node > 0 ? lackingAt[parent]! : -1;
+        const lacking = lackingAt[node]!;
+        if (lacking < 0) {
+          all += weights[node]!;
+          for (let i = starts[node]!; i < starts[node + 1]!; i++) {
+            const t = list[i]!;
+            gain[t] = gain[t]! + openAt[node]! * mostHeld[t]!;
+          }
+        } else if (weights[node]! > 0) {
+          for (const t of treaters[set.nodeCode[lacking]! >> 1]!) {
+            let holds = nothingNew[0]!;
+            for (let at = lacking; at >= 0 && holds > 0; at = lackingAt[set.nodeParent[at]!]!) {
+              holds *= heldBy(t, set.nodeCode[at]! >> 1);
+            }
+            if (holds === 0) continue;
+            gain[t] = gain[t]! + openAt[node]! * holds;
+            curable[t] = curable[t]! + weights[node]!;
+          }
+        }
+      }
+      for (const step of steps) for (const fault of table.touched[step]!) covered[fault] = 0;
+      return gain.map((sum, t) => {
+        const caused = causedBy(steps, t) * Math.min(1, all + curable[t]!);
+        return Math.min(open * mostHeld[t]!, sum + caused * mostHeld[t]!);
       });
     },
   };
