@@ -23,6 +23,8 @@ export interface ActNow {
   (situation: Situation): Acting;
   /** weighted value of doing a test, its price left out, and then acting on each outcome */
   readonly afterTest: (situation: Situation, test: number) => number;
+  /** work done so far: conditions weighed, each once per outcome. A measure of effort that no clock disturbs */
+  readonly work: number;
 }
 
 /** Up to this many ways of having tried the remedies the best order is exact. */
@@ -66,7 +68,10 @@ export function actNow(play: Play, bound: UpperBound = perfectInformation(play))
     }
     return sum;
   };
-  return Object.assign(act, { afterTest: play.remedies.length === 0 ? table.afterTest : eachOutcome });
+  Object.defineProperty(act, 'work', { get: table.work });
+  return Object.assign(act, {
+    afterTest: play.remedies.length === 0 ? table.afterTest : eachOutcome,
+  }) as ActNow;
 }
 
 /** Remedies by chance over cost until none is left, each step with the choice to stop instead. */

@@ -16,25 +16,17 @@ export interface Compared {
 }
 export type Compare = (situation: Situation) => Compared;
 
-export interface Effort {
-  /** comparisons that may still be made; with none left the answer is to act now */
-  left: number;
-  /** situations with a smaller chance than this are not tested any further */
-  readonly cut: number;
-}
-export const WITHOUT_LIMIT: Effort = { left: Number.POSITIVE_INFINITY, cut: 0 };
-
 /**
  * Compares acting now with each offered test followed by acting without further tests. Tests that perfect information
  * shows can never be worth their price are left out. A test that opens locked ones is also looked at together with
- * them (`valueOfOpening`). Remembers every situation. Cost: tests x outcomes x one act-now.
+ * them (`valueOfOpening`). Once `mayGoOn` says no, the answer is to act now. Remembers every situation. Cost: tests x outcomes x one act-now.
  */
-export function oneStep(play: Play, act: ActNow, bound: UpperBound, effort: Effort = { ...WITHOUT_LIMIT }): Compare {
+export function oneStep(play: Play, act: ActNow, bound: UpperBound, mayGoOn: () => boolean = () => true): Compare {
   const memory = new Map<number | string, Compared>();
   return (situation) => {
     const known = memory.get(situation.key);
     if (known) return known;
-    const compared = compareOnce(play, act, bound, effort, situation);
+    const compared = compareOnce(play, act, bound, mayGoOn, situation);
     memory.set(situation.key, compared);
     return compared;
   };
@@ -45,19 +37,24 @@ export function following(compare: Compare): Policy {
   return (situation) => compare(situation).action;
 }
 
-function compareOnce(play: Play, act: ActNow, bound: UpperBound, effort: Effort, situation: Situation): Compared {
+function compareOnce(
+  play: Play,
+  act: ActNow,
+  bound: UpperBound,
+  mayGoOn: () => boolean,
+  situation: Situation,
+): Compared {
   const acting = act(situation);
   const tests: { test: number; value: number }[] = [];
   let value = acting.value;
   let action = acting.action;
   const most = bound(situation);
   const enough = WORTH_NOTHING * situation.mass;
-  if (most > acting.value + enough && effort.left > 0 && situation.mass >= effort.cut) {
-    effort.left--;
+  if (most > acting.value + enough && mayGoOn()) {
     for (let t = 0; t < play.tests.length; t++) {
       if (!isOffered(play, situation, t) || !canWin(play, situation, t, most, acting.value + enough)) continue;
       const alone = act.afterTest(situation, t) - situation.mass * priceOfTest(play, situation.paid, t);
-      const opening = mayOpen(play, situation, t) ? valueOfOpening(play, act, bound, situation, t) : alone;
+      const opening = opensAny(play, situation, t) ? valueOfOpening(play, act, bound, situation, t) : alone;
       tests.push({ test: t, value: Math.max(alone, opening) });
     }
     tests.sort((one, other) => other.value - one.value || one.test - other.test);
@@ -78,7 +75,7 @@ export function canWin(play: Play, situation: Situation, test: number, most: num
 }
 
 /** Whether some test that is not done waits for this one. */
-export function mayOpen(play: Play, situation: Situation, test: number): boolean {
+export function opensAny(play: Play, situation: Situation, test: number): boolean {
   for (let other = 0; other < play.tests.length; other++) {
     if (situation.seen[other] === 0 && play.opens[other]!.some((need) => need.test === test)) return true;
   }
@@ -107,7 +104,7 @@ export function valueOfOpening(play: Play, act: ActNow, bound: UpperBound, situa
       if (!canWin(play, next, opened, most, best)) continue;
       const alone = act.afterTest(next, opened) - next.mass * priceOfTest(play, next.paid, opened);
       if (alone > best) best = alone;
-      if (mayOpen(play, next, opened)) best = Math.max(best, valueOfOpening(play, act, bound, next, opened));
+      if (opensAny(play, next, opened)) best = Math.max(best, valueOfOpening(play, act, bound, next, opened));
     }
     value += best;
   }

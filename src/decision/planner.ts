@@ -1,25 +1,20 @@
 /** What to do next: the best plan that can be found for the effort, with a certificate of how good it is. */
-import { actNow } from './act-now.ts';
-import { lookAheadBound, perfectInformation } from './bounds.ts';
+import { type ActNow, actNow } from './act-now.ts';
+import { perfectInformation, type UpperBound } from './bounds.ts';
 import { solvePlay } from './exact.ts';
-import { oneStep, WORTH_NOTHING } from './one-step.ts';
+import { following, oneStep, WORTH_NOTHING } from './one-step.ts';
 import { type Action, openPlay, type Play, type Policy } from './play.ts';
+import { valueOfPolicy } from './policy.ts';
 import type { DecisionProblem } from './problem.ts';
 import { reduceProblem } from './reduce.ts';
-import { rollout } from './rollout.ts';
+import { searchPlan } from './search.ts';
 import { nameOf, type WorthOfTest, worthOfTests } from './worth.ts';
 
 export interface PlanOptions {
-  /** most situations an exact solution may take; default 20 000 */
-  readonly exactNodes?: number;
-  /** comparisons of tests a rollout may make; default 400. Counted, not timed, so that the same problem gets the same plan */
+  /** most conditions times situations an exact solution may take; default 500 000 */
+  readonly exactWork?: number;
+  /** conditions a search may weigh, each once per outcome; default 1 500 000. Counted, not timed: the same problem gets the same plan */
   readonly effort?: number;
-  /** steps a rollout looks ahead; default 2, which sees pairs of tests */
-  readonly depth?: number;
-  /** tests a rollout follows up at each step; default 5 */
-  readonly beam?: number;
-  /** chance below which a rollout does not test any further; default 1e-6 */
-  readonly cut?: number;
   /** what counts as no gain at all, in the unit of the payoffs; default 1e-9 */
   readonly tolerance?: number;
 }
@@ -46,38 +41,52 @@ export interface Planned {
 }
 
 /**
- * Plans a problem: exactly where it has few enough situations, else by rollout. The value is that of a real plan; the
- * upper bound is the least of the known ones; with `exact` both are equal.
+ * Plans a problem: exactly where it has few enough situations, else by best-first search, and where that comes to no end
+ * by the one-step rule if it is better, as far as the same effort carries it. The value is that of a real plan; the
+ * upper bound holds for every plan; with `exact` both are equal.
  */
 export function plan(problem: DecisionProblem, options: PlanOptions = {}): Planned {
   const play = openPlay(reduceProblem(problem));
   const bound = perfectInformation(play);
   const act = actNow(play, bound);
   const acting = act(play.start);
-  const now = acting.value;
-  const tests = worthOfTests(play, { act, bound }, options.tolerance ?? WORTH_NOTHING);
-  const result = (certificate: Certificate, policy: Policy): Planned => ({
-    certificate,
-    first: nameOf(play.problem, policy(play.start)),
+  const tolerance = options.tolerance ?? WORTH_NOTHING;
+  const found = findPlan(play, act, bound, options);
+  return {
+    certificate: { method: found.method, value: found.value, upperBound: found.upperBound, now: acting.value },
+    first: nameOf(play.problem, found.policy(play.start)),
     acting: nameOf(play.problem, acting.action),
-    tests,
+    tests: worthOfTests(play, { act, bound }, tolerance),
     play,
-    policy,
-  });
+    policy: found.policy,
+  };
+}
 
-  const exactNodes = options.exactNodes ?? 20_000;
-  if (situationsAtMost(play) <= exactNodes) {
-    const exact = solvePlay(play, exactNodes);
-    if (exact.kind === 'exact') {
-      return result({ method: 'exact', value: exact.value, upperBound: exact.value, now }, exact.policy);
-    }
+interface Found {
+  readonly method: Certificate['method'];
+  readonly value: number;
+  readonly upperBound: number;
+  readonly policy: Policy;
+}
+
+function findPlan(play: Play, act: ActNow, bound: UpperBound, options: PlanOptions): Found {
+  const effort = options.effort ?? 1_500_000;
+  const situations = Math.floor((options.exactWork ?? 500_000) / play.problem.conditions.length);
+  if (situationsAtMost(play) <= situations) {
+    const exact = solvePlay(play, situations);
+    if (exact.kind === 'exact') return { method: 'exact', ...exact };
   }
-  const effort = { left: options.effort ?? 400, cut: options.cut ?? 1e-6 };
-  const compare = oneStep(play, act, bound, effort);
-  const choose = rollout(play, { bound, compare, effort }, { depth: options.depth ?? 2, beam: options.beam ?? 5 });
-  const { value } = choose(play.start);
-  const upperBound = Math.max(value, lookAheadBound(play, bound, 2)(play.start));
-  return result({ method: 'rollout', value, upperBound, now }, (situation) => choose(situation).action);
+  const searched = searchPlan(play, { act, bound }, { effort });
+  if (searched.upperBound - searched.value <= WORTH_NOTHING) {
+    return { method: 'exact', value: searched.value, upperBound: searched.value, policy: searched.policy };
+  }
+  const limit = act.work + effort;
+  const simple = following(oneStep(play, act, bound, () => act.work < limit));
+  const value = valueOfPolicy(play, simple)(play.start);
+  const { upperBound } = searched;
+  return value > searched.value
+    ? { method: 'rollout', value, upperBound, policy: simple }
+    : { method: 'rollout', value: searched.value, upperBound, policy: searched.policy };
 }
 
 /** Product of (outcomes + 1) and (attempts + 1). Few of them need solving, but none beyond. */

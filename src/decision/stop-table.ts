@@ -10,6 +10,8 @@ export interface StopTable {
   best(situation: Situation): { readonly stop: number; readonly value: number };
   /** weighted value of doing a test, its price left out, and then stopping in the best way: sum over outcomes */
   afterTest(situation: Situation, test: number): number;
+  /** work done so far: conditions weighed, each once per outcome */
+  readonly work: () => number;
 }
 
 /**
@@ -63,8 +65,11 @@ export function stopTable(play: Play): StopTable {
     return known;
   };
 
+  let work = 0;
   return {
+    work: () => work,
     best: (situation) => {
+      work += joint.length;
       totalsOf(situation);
       const charged = chargesWith(situation.paid);
       let stop = -1;
@@ -79,6 +84,7 @@ export function stopTable(play: Play): StopTable {
       return { stop, value };
     },
     afterTest: (situation, test) => {
+      work += joint.length * tests[test]!.outcomes.length;
       totalsOf(situation);
       left.set(totals);
       const charged = chargesWith(situation.paid | play.needs.test[test]!);

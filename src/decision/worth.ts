@@ -1,7 +1,7 @@
 /** What information is worth: perfect, of a set of tests, and of every single test on the bench. */
 import { type ActNow, actNow } from './act-now.ts';
 import { perfectInformation, type UpperBound } from './bounds.ts';
-import { mayOpen, valueOfOpening, WORTH_NOTHING } from './one-step.ts';
+import { opensAny, valueOfOpening, WORTH_NOTHING } from './one-step.ts';
 import { type Action, afterTest, isOffered, openPlay, type Play, priceOfTest, type Situation } from './play.ts';
 import type { DecisionProblem } from './problem.ts';
 
@@ -73,7 +73,8 @@ export interface WorthOfTest {
 
 /**
  * The worth of every test in this situation. `tolerance` (unit of the payoffs) is what counts as no gain at all.
- * Cost: tests x outcomes, and tests x tests x outcomes x outcomes for those that gain nothing alone, each time one act-now.
+ * Cost: tests x outcomes, and tests x outcomes x
+ * tests x outcomes for those that gain nothing alone, each time one act-now.
  */
 export function worthOfTests(
   play: Play,
@@ -87,6 +88,7 @@ export function worthOfTests(
   const freePlay = openPlay(free(problem));
   const freeAct = sharesNothing(problem) ? act : actNow(freePlay);
   const gains = play.tests.map((_, test) => Math.max(0, worthOfResults(freePlay, freeAct, [test]) - now));
+  const idle = changeNothing(freePlay, freeAct, bound, gains, tolerance);
   return problem.tests.map(({ id, outcomes }, test) => {
     const results: OutcomeOfTest[] = [];
     let after = 0;
@@ -105,7 +107,8 @@ export function worthOfTests(
     results.sort((one, other) => other.chance - one.chance);
     const worth = after - now - priceOfTest(play, start.paid, test);
     const offered = isOffered(play, start, test);
-    const opening = offered && mayOpen(play, start, test) ? valueOfOpening(play, act, bound, start, test) - now : worth;
+    const opening =
+      offered && opensAny(play, start, test) ? valueOfOpening(play, act, bound, start, test) - now : worth;
     return {
       test: id,
       offered,
@@ -113,14 +116,43 @@ export function worthOfTests(
       cost: gains[test]! - worth,
       worth,
       worthOfOpening: Math.max(worth, opening),
-      cannotChange:
-        gains[test]! <= tolerance &&
-        gains.every(
-          (gain, other) => other === test || worthOfResults(freePlay, freeAct, [other, test]) - now - gain <= tolerance,
-        ),
+      cannotChange: idle[test]!,
       outcomes: results,
     };
   });
+}
+
+/** Tests that gain nothing alone and add nothing to the result of any other single one. */
+function changeNothing(
+  play: Play,
+  act: ActNow,
+  bound: UpperBound,
+  gains: readonly number[],
+  tolerance: number,
+): boolean[] {
+  const { start } = play;
+  const now = act(start).value;
+  if (bound(start) - now <= tolerance) return gains.map(() => true);
+  const together = new Map<number, number>();
+  const gainTogether = (one: number, other: number): number => {
+    const [first, second] = one < other ? [one, other] : [other, one];
+    const pair = first * gains.length + second;
+    const known = together.get(pair);
+    if (known !== undefined) return known;
+    // nothing more to learn where acting is as good as knowing
+    const value = branch(play, start, first, (next) => {
+      const acting = act(next).value;
+      return bound(next) <= acting ? acting : act.afterTest(next, second);
+    });
+    together.set(pair, value - now);
+    return value - now;
+  };
+  const byGain = gains.map((_, test) => test).sort((one, other) => gains[other]! - gains[one]!);
+  return gains.map(
+    (gain, test) =>
+      gain <= tolerance &&
+      byGain.every((other) => other === test || gainTogether(test, other) - gains[other]! <= tolerance),
+  );
 }
 
 export function nameOf(problem: DecisionProblem, action: Action | undefined): { kind: Action['kind']; id: string } {
