@@ -4,6 +4,7 @@ import { checksAtThisCard } from './assess/checks.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
 import { breakEvensView, type Firmness, firmnessOf } from './assess/firmness.ts';
 import { inseparablePairs } from './assess/inseparable.ts';
+import { preparationsMade } from './assess/made.ts';
 import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import { type CardAtThisShop, cardAtThisShop } from './assess/shop-and-card.ts';
 import { uncertaintyOf } from './assess/uncertain.ts';
@@ -14,7 +15,7 @@ import { restrict } from './belief/belief.ts';
 import { membersOf } from './belief/conditions.ts';
 import { cardProblem } from './decision/card-problem.ts';
 import { conditionSet } from './decision/condition-set.ts';
-import type { Plan } from './decision/plan.ts';
+import { describeCourse, type Plan } from './decision/plan.ts';
 import { plan as planNext } from './decision/planner.ts';
 import { choosePlan, enumeratePlans, subjectOf } from './decision/plans.ts';
 import type { GatheredEvidence, RecordIssue } from './evidence/evidence.ts';
@@ -44,6 +45,8 @@ export async function assess(
   const gathering = await gatherEvidence(knowledge, shop, parsed.record);
   if (gathering.kind === 'bad-record') return badRecord(gathering.issues);
   const { gathered } = gathering;
+  const treated = parsed.record.timeline.findIndex((event) => event.type === 'treated');
+  if (treated >= 0) return badRecord([notAfterWork(treated)]);
   const diagnosis = diagnose(knowledge, gathered, options.maxFaults ?? DEFAULT_MAX_FAULTS);
   if (diagnosis.kind === 'contradiction') return contradiction(knowledge, parsed.record, gathered, diagnosis);
   return decide(knowledge, shop, parsed.record, diagnosis, options);
@@ -57,7 +60,8 @@ function decide(
   options: AssessOptions,
 ): Assessed {
   const { gathered } = diagnosis;
-  const card = cardAtThisShop(knowledge, shop, record, gathered);
+  const made = preparationsMade(knowledge, record);
+  const card = cardAtThisShop(knowledge, shop, record, gathered, made);
   const words = wordsFor(shop.locale, shop.currency);
   const names: Names = {
     remedies: new Map(knowledge.remedies.map((remedy) => [remedy.id, remedy])),
@@ -71,7 +75,8 @@ function decide(
   const asOption = (plan: Plan) => optionOf(plan, stepIds(card, plan), names);
   const best = choosePlan(pool.plans);
   const chosen = asOption(best);
-  const shown = worthShowing(pool.plans, best.id).map(asOption);
+  const singles = card.model.treatments.map((_, at) => describeCourse(card.model, set, restricted.chance, [at]));
+  const shown = worthShowing(pool.plans, singles, best).map(asOption);
 
   const view = diagnosisView(knowledge, diagnosis);
   const draws = options.draws ?? 0;
@@ -113,6 +118,7 @@ function decide(
   const advice = advise({
     knowledge,
     gathered,
+    made,
     checks,
     card: problem,
     planned,
@@ -194,6 +200,15 @@ function cautionsFor(
   const remedy = next.kind === 'act' ? knowledge.remedies.find((known) => known.id === chosen.steps[0]) : undefined;
   for (const id of (check ?? remedy)?.cautions ?? []) wanted.add(id);
   return knowledge.cautions.filter((caution) => wanted.has(caution.id)).map(({ id, text }) => ({ id, text }));
+}
+
+/** The belief is not yet carried through work on the card; an assessment that ignored the work would be wrong. */
+function notAfterWork(event: number): RecordIssue {
+  return {
+    path: `timeline.${event}`,
+    wrong: 'Work on the card is recorded here, and a card is not judged after work yet.',
+    todo: 'Assess the record as it was before that work: leave this event and what follows it out.',
+  };
 }
 
 function badRecord(issues: readonly RecordIssue[]): Assessment {

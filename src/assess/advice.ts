@@ -18,6 +18,8 @@ export interface Advice {
 export interface AdviceInput {
   readonly knowledge: Knowledge;
   readonly gathered: GatheredEvidence;
+  /** preparations made already */
+  readonly made: ReadonlySet<Id>;
   readonly checks: ChecksAtThisCard;
   readonly card: CardProblem;
   readonly planned: Planned;
@@ -39,7 +41,7 @@ export function advise(input: AdviceInput): Advice {
   const leftOut = new Map(input.card.leftOut.map((item) => [item.check, item.waitsFor]));
   const advices = knowledge.checks.map((check): CheckAdvice => {
     const worth = worths.get(check.id);
-    const base = { check: check.id, name: check.name, purpose: check.purpose, minutes: minutesOf(knowledge, check) };
+    const base = { check: check.id, name: check.name, purpose: check.purpose, minutes: minutesOf(input, check) };
     if (checks.done.has(check.id))
       return { ...base, cost: 0, gain: 0, worth: 0, state: 'done', reasons: [], outcomes: [] };
     const shut = checks.shut.get(check.id);
@@ -152,11 +154,14 @@ function topFaultAfter(input: AdviceInput, likelihood: Float64Array): Id | null 
   return top;
 }
 
-function minutesOf(knowledge: Knowledge, check: Check): number {
-  return check.preparations.reduce(
-    (sum, id) => sum + (knowledge.preparations.find((known) => known.id === id)?.minutes.likely ?? 0),
-    check.minutes.likely,
-  );
+/** Minutes of the check with the preparations that are not made yet. */
+function minutesOf({ knowledge, made }: AdviceInput, check: Check): number {
+  return check.preparations
+    .filter((id) => !made.has(id))
+    .reduce(
+      (sum, id) => sum + (knowledge.preparations.find((known) => known.id === id)?.minutes.likely ?? 0),
+      check.minutes.likely,
+    );
 }
 
 function nameOfNeed(knowledge: Knowledge, id: Id): string {

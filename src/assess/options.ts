@@ -48,23 +48,22 @@ function chance(value: number): number {
 const LEAST_HOPE = 0.05;
 
 /**
- * The options to lay side by side, best first: the chosen one, its first step alone, every way to stop, of every other
- * verdict the best single remedy, and further single remedies with a real chance. The planner knows many more courses;
- * side by side they would say little that these do not.
+ * The options to lay side by side, best first: the chosen one, every way to stop, and of the single remedies the chosen one's
+ * first step, the best of every verdict, and all with a real chance. `singles` is every open remedy alone. The planner
+ * knows many more courses; side by side they would say little that these do not.
  */
-export function worthShowing(plans: readonly Plan[], chosen: string): Plan[] {
-  const pick = plans.find((plan) => plan.id === chosen);
-  const single = (plan: Plan) => plan.steps.length === 1;
-  const ofVerdict = new Map<VerdictKind, Plan>();
-  for (const plan of plans) {
-    const before = ofVerdict.get(plan.verdict);
-    if (!before || (!single(before) && single(plan))) ofVerdict.set(plan.verdict, plan);
+export function worthShowing(plans: readonly Plan[], singles: readonly Plan[], chosen: Plan): Plan[] {
+  const best = new Map<VerdictKind, Plan>();
+  for (const single of singles) {
+    const before = best.get(single.verdict);
+    if (!before || single.surplus > before.surplus) best.set(single.verdict, single);
   }
-  return plans.filter(
-    (plan) =>
-      plan === pick ||
-      plan.stop !== null ||
-      (single(plan) && (plan.steps[0] === pick?.steps[0] || plan.chances.works >= LEAST_HOPE)) ||
-      (plan.verdict !== pick?.verdict && ofVerdict.get(plan.verdict) === plan),
-  );
+  const shown = new Map<string, Plan>([[chosen.id, chosen]]);
+  for (const plan of plans) if (plan.stop !== null) shown.set(plan.id, plan);
+  for (const single of singles) {
+    const wanted =
+      single.steps[0] === chosen.steps[0] || single.chances.works >= LEAST_HOPE || best.get(single.verdict) === single;
+    if (wanted) shown.set(single.id, single);
+  }
+  return [...shown.values()].sort((a, b) => b.surplus - a.surplus);
 }

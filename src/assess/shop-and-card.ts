@@ -43,6 +43,7 @@ export function cardAtThisShop(
   shop: Shop,
   record: Record,
   gathered: GatheredEvidence,
+  made: ReadonlySet<Id>,
 ): CardAtThisShop {
   const money = record.money ?? shop.defaultMoney;
   const ownPrices: { readonly [part: Id]: Amount } = record.money?.parts ?? {};
@@ -115,7 +116,7 @@ export function cardAtThisShop(
       treatments,
       preparations: knowledge.preparations.map((preparation) => ({
         id: preparation.id,
-        minutes: preparation.minutes.likely,
+        minutes: made.has(preparation.id) ? 0 : preparation.minutes.likely,
       })),
       stops: knowledge.stops.map((stop) => ({
         id: stop.id,

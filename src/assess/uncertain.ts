@@ -154,6 +154,7 @@ function amountsOf(
     );
   });
   knowledge.preparations.forEach((preparation, index) => {
+    if (card.model.preparations[index]!.minutes === 0) return;
     minutes(
       `preparation ${preparation.id}`,
       `minutes: ${preparation.name}`,

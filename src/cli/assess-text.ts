@@ -62,7 +62,11 @@ function optionFigures(option: Option, say: Words): string {
     `surplus ${say.money(option.surplus)}`,
   ];
   if (option.floor !== null && option.ceiling !== null)
-    parts.push(`price from ${say.money(option.floor)} to ${say.money(option.ceiling)}`);
+    parts.push(
+      option.justified
+        ? `price from ${say.money(option.floor)} to ${say.money(option.ceiling)}`
+        : 'no price suits both sides',
+    );
   return parts.join(' · ');
 }
 

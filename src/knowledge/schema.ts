@@ -105,7 +105,14 @@ export const Finding = z.strictObject({
 export type Finding = z.infer<typeof Finding>;
 
 /** Something set up once and shared by every check or remedy that needs it. */
-export const Preparation = z.strictObject({ id: Id, name: Text, minutes: Spread, $schema: z.string().optional() });
+export const Preparation = z.strictObject({
+  id: Id,
+  name: Text,
+  minutes: Spread,
+  /** preparations that are no longer made once this one is */
+  undoes: z.array(Id).optional(),
+  $schema: z.string().optional(),
+});
 export type Preparation = z.infer<typeof Preparation>;
 
 export const Check = z.strictObject({

@@ -50,6 +50,7 @@ export function auditReferences(context: AuditContext): Problem[] {
       for (const id of Object.keys(row.p)) state(file, `given.${fault}.p.${id}`, value.id, id);
     }
   }
+  for (const { file, value } of parsed(draft.preparations)) each(file, 'undoes', 'preparations', value.undoes ?? []);
   for (const { file, value } of parsed(draft.checks)) {
     each(file, 'yields', 'findings', value.yields);
     each(file, 'preparations', 'preparations', value.preparations);

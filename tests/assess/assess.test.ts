@@ -1,0 +1,159 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { assess } from '../../src/assess.ts';
+import type { Assessed } from '../../src/assessment.ts';
+import { exportKnowledge } from '../../src/knowledge/export.ts';
+import type { Knowledge } from '../../src/knowledge/knowledge.ts';
+import type { Shop } from '../../src/shop/schema.ts';
+import { knowledgeAndShop, workedCase, workedCases } from './worked-cases.ts';
+
+let knowledge: Knowledge;
+let shop: Shop;
+const all: Assessed[] = [];
+beforeAll(async () => {
+  ({ knowledge, shop } = await knowledgeAndShop());
+  for (const { record } of workedCases) {
+    const assessment = await assess(knowledge, shop, record);
+    if (assessment.kind === 'assessed') all.push(assessment);
+  }
+}, 120_000);
+
+/** Thirty lines of brute force over the exported knowledge: nothing here comes from `src/belief`. */
+function bruteForce(assessment: Assessed, model: ReturnType<typeof exportKnowledge>): Map<string, number> {
+  const ids = model.faults.map((fault) => fault.id);
+  const sets: string[][] = [[]];
+  for (let a = 0; a < ids.length; a++) {
+    sets.push([ids[a]!]);
+    for (let b = a + 1; b < ids.length; b++) {
+      sets.push([ids[a]!, ids[b]!]);
+      for (let c = b + 1; c < ids.length; c++) sets.push([ids[a]!, ids[b]!, ids[c]!]);
+    }
+  }
+  const chance = new Map(ids.map((id) => [id, 0]));
+  let total = 0;
+  for (const set of sets) {
+    let weight = set.length === 0 ? assessment.prior.empty : 1;
+    for (const fault of set) weight *= assessment.audit.odds[fault]!;
+    for (const [id, weights] of Object.entries(assessment.audit.weights)) {
+      const finding = model.findings.find((known) => known.id === id)!;
+      const upTo = (row: readonly number[], x: number) => row.slice(0, x + 1).reduce((sum, p) => sum + p, 0);
+      const cumulative = finding.states.map((_, x) =>
+        set.reduce(
+          (product, fault) => product * (finding.given[fault] ? upTo(finding.given[fault], x) : 1),
+          upTo(finding.leak, x),
+        ),
+      );
+      weight *= weights.reduce((sum, w, x) => sum + w * (cumulative[x]! - (x > 0 ? cumulative[x - 1]! : 0)), 0);
+    }
+    total += weight;
+    for (const fault of set) chance.set(fault, chance.get(fault)! + weight);
+  }
+  return new Map([...chance].map(([id, weight]) => [id, weight / total]));
+}
+
+describe('an assessment', () => {
+  it('can be recomputed by brute force from the exported knowledge and its own audit, to 1e-9', () => {
+    for (const id of ['bump-or-ball', 'melted-connector']) {
+      const assessment = all.find((one) => one.record === workedCase(id).record.id)!;
+      const chances = bruteForce(assessment, exportKnowledge(knowledge));
+      for (const ranked of assessment.ranking)
+        expect(Math.abs(ranked.chance - chances.get(ranked.fault)!)).toBeLessThan(1e-9);
+    }
+  }, 120_000);
+
+  it('opens a price band exactly where the surplus reaches the margin', () => {
+    let bands = 0;
+    for (const assessment of all) {
+      for (const option of assessment.options) {
+        if (option.floor === null || option.ceiling === null) continue;
+        bands += 1;
+        expect(option.ceiling >= option.floor).toBe(option.surplus >= option.margin);
+        expect(option.justified).toBe(option.surplus >= option.margin);
+      }
+    }
+    expect(bands).toBeGreaterThan(100);
+  });
+
+  it('states a plan no worse than deciding now and no better than its bound', () => {
+    for (const { certificate } of all) {
+      expect(certificate.value).toBeGreaterThanOrEqual(certificate.now - 1e-9);
+      expect(certificate.upperBound).toBeGreaterThanOrEqual(certificate.value - 1e-9);
+    }
+  });
+
+  it('never sends a card under power before its rails are known', async () => {
+    const powered = new Set(knowledge.checks.filter((check) => check.powers).map((check) => check.id));
+    for (const { record } of workedCases) {
+      const unmeasured = { ...record, timeline: record.timeline.filter((event) => event.type === 'arrived') };
+      const assessment = await assess(knowledge, shop, unmeasured);
+      if (assessment.kind !== 'assessed') throw new Error(assessment.kind);
+      if (assessment.next.kind === 'check') expect(powered.has(assessment.next.check)).toBe(false);
+      for (const check of assessment.checks) if (powered.has(check.check)) expect(check.state).toBe('closed');
+    }
+  }, 60_000);
+
+  it('does not count a repair that is closed among the options', () => {
+    const chipped = all.find((one) => one.record === workedCase('chipped-die').record.id)!;
+    expect(chipped.closedRemedies.map((closed) => closed.id)).toContain('reball-core-lead-free');
+    for (const option of chipped.options) expect(option.steps).not.toContain('reball-core-lead-free');
+  });
+
+  it('does not depend on the order in which findings were written down', async () => {
+    const { record } = workedCase('bump-or-ball');
+    const [arrived, ...events] = record.timeline;
+    // the same hour for all, so that any order is a timeline
+    const at = arrived!.at;
+    const same = [arrived!, ...events].map((event) => ({ ...event, at }));
+    const turned = [same[0]!, ...same.slice(1).reverse()];
+    const one = await assess(knowledge, shop, { ...record, timeline: same });
+    const other = await assess(knowledge, shop, { ...record, timeline: turned });
+    expect(other).toEqual(one);
+  });
+
+  it('keeps the same verdict for one purse as for two where no price can stand between them', async () => {
+    const { record } = workedCase('melted-connector');
+    const own = await assess(knowledge, shop, { ...record, money: { ...record.money, ownStock: true } });
+    const two = await assess(knowledge, shop, record);
+    if (own.kind !== 'assessed' || two.kind !== 'assessed') throw new Error('not assessed');
+    expect(own.verdict.option).toBe(two.verdict.option);
+    expect(own.options.every((option) => option.floor === null && option.ceiling === null)).toBe(true);
+    expect(two.options.some((option) => option.floor !== null)).toBe(true);
+  });
+
+  it('says how firm the verdict is, the same for the same seed, and not the same for another', async () => {
+    const { record } = workedCase('bump-or-ball');
+    const run = (seed: number) => assess(knowledge, shop, record, { draws: 100, seed });
+    const [one, again, other] = [await run(7), await run(7), await run(8)];
+    if (one.kind !== 'assessed' || again.kind !== 'assessed' || other.kind !== 'assessed')
+      throw new Error('not assessed');
+    expect(again.sensitivity).toEqual(one.sensitivity);
+    expect(other.options).not.toEqual(one.options);
+    expect(one.sensitivity!.draws).toBe(100);
+    expect(one.sensitivity!.winners.reduce((sum, winner) => sum + winner.share, 0)).toBeCloseTo(1, 12);
+    for (const ranked of one.ranking) expect(ranked.interval!.low).toBeLessThanOrEqual(ranked.interval!.high);
+  });
+});
+
+describe('a record that cannot be used', () => {
+  it('comes back with everything wrong with it at once, and what was typed', async () => {
+    const { record } = workedCase('melted-connector');
+    const bad = {
+      ...record,
+      timeline: [
+        ...record.timeline,
+        { type: 'measured', at: record.timeline.at(-1)!.at, finding: 'resistance-core', typed: '-3' },
+        { type: 'seen', at: record.timeline.at(-1)!.at, finding: 'no-such-finding', state: 'x', by: 'bench' },
+      ],
+    };
+    const assessment = await assess(knowledge, shop, bad);
+    if (assessment.kind !== 'bad-record') throw new Error(assessment.kind);
+    expect(assessment.issues.length).toBeGreaterThanOrEqual(2);
+    expect(assessment.issues.some((issue) => issue.typed === '-3')).toBe(true);
+    expect(assessment.issues.some((issue) => issue.wrong.includes('no-such-finding'))).toBe(true);
+  });
+
+  it('is never an exception, whatever was handed in', async () => {
+    for (const nonsense of [null, undefined, 3, 'record', [], {}, { format: 99 }]) {
+      expect((await assess(knowledge, shop, nonsense)).kind).toBe('bad-record');
+    }
+  });
+});
