@@ -24,20 +24,38 @@ export function betaCumulative(x: number, a: number, b: number): number {
 }
 
 /**
- * The point that Beta(p n, (1 - p) n) stays below with chance q, by bisection on the logit, so that points near 0 and 1
- * keep their digits. p of 0 or 1 is a fixed value. Accuracy about 1e-13 of the logit; cost about 60 evaluations.
+ * The point that Beta(p n, (1 - p) n) stays below with chance q. p of 0 or 1 is a fixed value.
+ *
+ * Bracketed false position (Illinois variant: Dowell & Jarratt, BIT 11, 1971) on the logit of the chance against the logit
+ * of the point, where both tails are straight lines, so that points near 0 and 1 keep their digits. About a dozen
+ * evaluations; accuracy about 1e-12 of the logit.
  */
 export function betaQuantile(q: number, p: number, n: number): number {
   if (p <= 0 || p >= 1) return p;
   const a = p * n;
   const b = (1 - p) * n;
+  const miss = (x: number) => logit(betaCumulative(logistic(x), a, b)) - logit(q);
   let low = -WIDEST_LOGIT;
   let high = WIDEST_LOGIT;
+  let missLow = Number.NEGATIVE_INFINITY;
+  let missHigh = Number.POSITIVE_INFINITY;
+  let side = 0;
   while (high - low > 1e-13 * Math.max(1, Math.abs(low))) {
-    const middle = (low + high) / 2;
-    if (middle === low || middle === high) break;
-    if (betaCumulative(logistic(middle), a, b) < q) low = middle;
-    else high = middle;
+    const straight = Number.isFinite(missLow) && Number.isFinite(missHigh);
+    const x = straight ? (low * missHigh - high * missLow) / (missHigh - missLow) : (low + high) / 2;
+    const here = miss(x);
+    if (Math.abs(here) < 1e-13 || x === low || x === high) return logistic(x);
+    if (here < 0) {
+      low = x;
+      missLow = here;
+      if (side < 0) missHigh /= 2;
+      side = -1;
+    } else {
+      high = x;
+      missHigh = here;
+      if (side > 0) missLow /= 2;
+      side = 1;
+    }
   }
   return logistic((low + high) / 2);
 }
@@ -53,6 +71,10 @@ const MOST_TERMS = 500;
 
 function logistic(x: number): number {
   return x < 0 ? Math.exp(x) / (1 + Math.exp(x)) : 1 / (1 + Math.exp(-x));
+}
+
+function logit(chance: number): number {
+  return Math.log(chance) - Math.log1p(-chance);
 }
 
 function fraction(x: number, a: number, b: number): number {

@@ -25,6 +25,8 @@ export interface FindingWeigher {
   readonly given: readonly (CellRow | null)[];
   /** weight of each cell */
   readonly weights: Float64Array;
+  /** how many of its rows are not at their likely values */
+  changed: number;
   /** multiplies `belief` by P'(e | h) / P(e | h) */
   weigh(belief: Float64Array): void;
 }
@@ -91,6 +93,7 @@ export function findingWeigher(finding: UncertainFinding, set: ConditionSet): Fi
     leak,
     given,
     weights,
+    changed: 0,
     weigh(belief) {
       fill();
       for (let t = 0; t < touched.length; t++) {

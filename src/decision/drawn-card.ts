@@ -6,8 +6,8 @@ import { type CardModel, tableOf } from './card-model.ts';
 import { type ConditionSet, nodeWeights } from './condition-set.ts';
 import { courseScratch, lastStep, renewScratch } from './course.ts';
 import { findingWeigher } from './drawn-belief.ts';
-import type { Plan } from './plan.ts';
-import { type CourseChances, expectedCost, marginOf, stepCosts, surplus } from './price.ts';
+import { dot, type Plan } from './plan.ts';
+import { type CourseChances, endValue, expectedCost, marginOf, stepCosts, surplus } from './price.ts';
 import { inducedChance, nothingNewIn, stillDormant, type Verdict } from './treatment.ts';
 import { type DrawnState, mutableCopy, type UncertainInput, uncertainInputs } from './uncertain-inputs.ts';
 import type { Uncertainty } from './uncertainty.ts';
@@ -28,6 +28,11 @@ export interface DrawnCard {
    * every condition. `belief` and `plans` are overwritten.
    */
   evaluate(): boolean;
+  /**
+   * The same where one input is away from its likely value and all others are at theirs, for the plans only and in less
+   * work: surplus is linear in the belief, and money needs no chances worked out again.
+   */
+  evaluateOne(input: UncertainInput): boolean;
   readonly belief: Float64Array;
   readonly plans: readonly DrawnPlan[];
 }
@@ -65,7 +70,6 @@ export function drawnCard(
   const members = [...new Set(set.codes)];
   const drawn = new Float64Array(set.size);
   const { courses, courseOf } = courseTree(plans);
-  const chances: CourseChances[] = [];
   const results = plans.map(
     (plan): DrawnPlan => ({ verdict: plan.verdict, works: 0, held: 0, surplus: 0, justified: false }),
   );
@@ -83,7 +87,7 @@ export function drawnCard(
         drawn[c] = drawn[c]! * ratio;
       }
     }
-    for (const weigher of state.weighers) weigher?.weigh(drawn);
+    for (const weigher of state.weighers) if (weigher && weigher.changed > 0) weigher.weigh(drawn);
     return normalise(drawn);
   }
 
@@ -107,20 +111,23 @@ export function drawnCard(
     renewScratch(scratch);
   }
 
-  function evaluate(): boolean {
-    if (!weighBelief()) return false;
+  function runCourses(weights: Float64Array): CourseChances[] {
     fillTable();
-    const weights = nodeWeights(set, drawn);
-    courses.forEach(({ steps, before }, k) => {
+    const chances: CourseChances[] = [];
+    for (const { steps, before } of courses) {
       const last = lastStep(set, weights, steps, scratch);
       const soFar = before < 0 ? { reached: [], works: 0, held: 0, kept: 0 } : chances[before]!;
-      chances[k] = {
+      chances.push({
         reached: [...soFar.reached, Math.max(0, 1 - soFar.works)],
         works: soFar.works + last.fixed,
         held: soFar.held + last.held,
         kept: soFar.kept + last.kept,
-      };
-    });
+      });
+    }
+    return chances;
+  }
+
+  function settle(chances: readonly CourseChances[]): void {
     plans.forEach((plan, k) => {
       const result = results[k]!;
       if (plan.stop !== null) settleStop(plan.stop, result);
@@ -133,6 +140,36 @@ export function drawnCard(
         result.justified = result.surplus >= marginOf(money, cost);
       }
     });
+  }
+
+  function evaluate(): boolean {
+    if (!weighBelief()) return false;
+    settle(runCourses(nodeWeights(set, drawn)));
+    return true;
+  }
+
+  let likelyChances: readonly CourseChances[] | undefined;
+  function evaluateOne(input: UncertainInput): boolean {
+    if (input.reach === 'belief') {
+      if (!weighBelief()) return false;
+      plans.forEach((plan, k) => {
+        const result = results[k]!;
+        result.works = dot(plan.vectors.works, drawn);
+        result.held = dot(plan.vectors.held, drawn);
+        result.surplus = dot(plan.payoff, drawn) - plan.preparationCost;
+        const cost = endValue(money, result.held) - money.asIs - result.surplus;
+        result.justified = plan.stop !== null || result.surplus >= marginOf(money, cost);
+      });
+      return true;
+    }
+    drawn.set(belief);
+    const weights = nodeWeights(set, belief);
+    if (input.reach === 'courses') settle(runCourses(weights));
+    else {
+      likelyChances ??= runCourses(weights);
+      fillTable();
+      settle(likelyChances);
+    }
     return true;
   }
 
@@ -156,7 +193,7 @@ export function drawnCard(
       result.works * (money.partsAfterWork - money.asIs) + rise - (1 - result.works) * money.comebackCost;
   }
 
-  return { inputs, evaluate, belief: drawn, plans: results };
+  return { inputs, evaluate, evaluateOne, belief: drawn, plans: results };
 }
 
 /** Every start of every course once, shorter before longer, with the one that it extends. */

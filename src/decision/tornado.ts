@@ -5,6 +5,7 @@ import { drawnCard } from './drawn-card.ts';
 import type { Plan } from './plan.ts';
 import { choosePlan, subjectOf } from './plans.ts';
 import type { Verdict } from './treatment.ts';
+import type { UncertainInput } from './uncertain-inputs.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
 export interface Tornado {
@@ -33,7 +34,8 @@ const LEAST_MOVE = 1e-9;
 
 /**
  * Bars of all inputs that move the subject's surplus, or the verdict; longest first, equal
- * ones by name. Findings' rows move the chance of what was seen. `plans` from `candidatePlans`. Cost: two evaluations per input.
+ * ones by name. Findings' rows move the chance of what was seen. `plans` from `candidatePlans`. Cost: two evaluations per input, most of them
+ * a sum over conditions per plan.
  */
 export function tornado(
   model: CardModel,
@@ -46,16 +48,16 @@ export function tornado(
   const chosen = choosePlan(plans);
   const subject = subjectOf(plans) ?? chosen;
   const at = plans.indexOf(subject);
-  const look = (): { surplus: number; verdict: Verdict } =>
-    card.evaluate()
+  const look = (input: UncertainInput): { surplus: number; verdict: Verdict } =>
+    card.evaluateOne(input)
       ? { surplus: card.plans[at]!.surplus, verdict: choosePlan(card.plans).verdict }
       : { surplus: subject.surplus, verdict: chosen.verdict };
   const bars: TornadoBar[] = [];
   for (const input of card.inputs) {
     const low = input.setPoint(0.05);
-    const atLow = look();
+    const atLow = look(input);
     const high = input.setPoint(0.95);
-    const atHigh = look();
+    const atHigh = look(input);
     input.reset();
     const moves = Math.abs(atHigh.surplus - atLow.surplus) > LEAST_MOVE;
     if (!moves && atLow.verdict === chosen.verdict && atHigh.verdict === chosen.verdict) continue;

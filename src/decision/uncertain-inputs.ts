@@ -36,8 +36,12 @@ export interface DrawnState {
   readonly medians: Float64Array;
 }
 
+/** What has to be worked out again when an input moves: everything, courses and money, or money alone. */
+export type Reach = 'belief' | 'courses' | 'money';
+
 export interface UncertainInput {
   readonly id: string;
+  readonly reach: Reach;
   readonly unit: string;
   readonly likely: number;
   draw(random: Random): void;
@@ -74,28 +78,22 @@ export function uncertainInputs(
     if (!inSet.has(fault) || p <= 0 || p >= 1) continue;
     const likely = p / (1 - p);
     inputs.push(
-      chanceInput(id, p, n, (share) => {
+      chanceInput(id, 'belief', p, n, (share) => {
         state.odds[fault] = share / (1 - share) / likely;
       }),
     );
   }
   for (const { id, fault, factor, spread } of uncertainty.factors) {
     if (!inSet.has(fault) || spread === 0) continue;
-    let at = 1;
-    // Several rules may bear on one fault: each changes its own part of the product.
-    const set_ = (value: number) => {
-      state.factors[fault] = (state.factors[fault]! * value) / at;
-      at = value;
-    };
-    inputs.push(factorInput(id, '1', factor, spread, set_));
+    inputs.push(factorInput(id, 'belief', '1', factor, spread, ownPart(state.factors, fault)));
   }
   uncertainty.findings.forEach((finding, f) => {
     const weigher = state.weighers[f];
     if (!weigher) return;
-    inputs.push(...rowInputs(finding.leak.id, weigher.leak, finding.leak.n, weigher.weights));
+    inputs.push(...rowInputs(finding.leak.id, weigher.leak, finding.leak.n, weigher));
     finding.given.forEach((row, r) => {
       const cells = weigher.given[r];
-      if (cells) inputs.push(...rowInputs(row.id, cells, row.n, weigher.weights));
+      if (cells) inputs.push(...rowInputs(row.id, cells, row.n, weigher));
     });
   });
   const ofTreatment = (list: Uncertainty['cures'], values: Float64Array, size: (i: number, n: number) => number) => {
@@ -104,7 +102,7 @@ export function uncertainInputs(
       const p = values[i]!;
       if (!used.includes(treatment) || !matters(fault) || p <= 0 || p >= 1) continue;
       inputs.push(
-        chanceInput(id, p, size(i, n), (chance) => {
+        chanceInput(id, 'courses', p, size(i, n), (chance) => {
           values[i] = chance;
         }),
       );
@@ -117,12 +115,8 @@ export function uncertainInputs(
   ofTreatment(uncertainty.induces, state.induces, (_, n) => n);
   for (const { id, treatment, spread } of uncertainty.damage) {
     if (!used.includes(treatment) || spread === 0 || model.treatments[treatment]!.induces.length === 0) continue;
-    const likely = state.damage[treatment]!;
-    inputs.push(
-      factorInput(id, '1', likely, spread, (factor) => {
-        state.damage[treatment] = likely * factor;
-      }),
-    );
+    const likely = model.treatments[treatment]!.damage;
+    inputs.push(factorInput(id, 'courses', '1', likely, spread, ownPart(state.damage, treatment)));
   }
   const masked = new Set(
     used.flatMap((t) => model.treatments[t]!.effects.flatMap((e) => (e.masks > 0 ? [e.fault] : []))),
@@ -135,7 +129,7 @@ export function uncertainInputs(
     const setMedian = (factor: number) => {
       state.medians[fault] = weibull.medianDays * factor;
     };
-    inputs.push(factorInput(id, 'days', weibull.medianDays, spread, setMedian));
+    inputs.push(factorInput(id, 'courses', 'days', weibull.medianDays, spread, setMedian));
   }
   if (uncertainty.newFaults && model.newFaultsPerYear > 0) {
     const { id, n } = uncertainty.newFaults;
@@ -143,7 +137,7 @@ export function uncertainInputs(
     const setRate = (factor: number) => {
       state.now.newFaultsPerYear = likely * factor;
     };
-    inputs.push(factorInput(id, 'per year', likely, 1 / Math.sqrt(n), setRate));
+    inputs.push(factorInput(id, 'courses', 'per year', likely, 1 / Math.sqrt(n), setRate));
   }
   for (const { id, unit, target, range } of uncertainty.amounts) {
     if (range.low === range.high || !amountMatters(model, used, target)) continue;
@@ -152,12 +146,22 @@ export function uncertainInputs(
   return inputs;
 }
 
+/** Several rules may bear on one number: each input changes its own part of the product. */
+function ownPart(values: Float64Array, index: number): (factor: number) => void {
+  let at = 1;
+  return (factor) => {
+    values[index] = (values[index]! * factor) / at;
+    at = factor;
+  };
+}
+
 /** 95 % point of the standard normal. */
 const NORMAL_95 = 1.6448536269514722;
 
-function chanceInput(id: string, p: number, n: number, assign: (chance: number) => void): UncertainInput {
+function chanceInput(id: string, reach: Reach, p: number, n: number, assign: (chance: number) => void): UncertainInput {
   return {
     id,
+    reach,
     unit: '1',
     likely: p,
     draw: (random) => assign(drawBeta(random, p, n)),
@@ -172,6 +176,7 @@ function chanceInput(id: string, p: number, n: number, assign: (chance: number) 
 
 function factorInput(
   id: string,
+  reach: Reach,
   unit: string,
   likely: number,
   spread: number,
@@ -179,6 +184,7 @@ function factorInput(
 ): UncertainInput {
   return {
     id,
+    reach,
     unit,
     likely,
     draw: (random) => assign(drawLogNormalFactor(random, spread)),
@@ -195,7 +201,8 @@ function factorInput(
  * A row of a finding. Its point moves the chance of the cell that was seen (the one that weighs most), the other cells
  * keeping their proportions, as they do in a Dirichlet.
  */
-function rowInputs(id: string, row: CellRow, n: number, weights: Float64Array): UncertainInput[] {
+function rowInputs(id: string, row: CellRow, n: number, weigher: FindingWeigher): UncertainInput[] {
+  const { weights } = weigher;
   const { mean } = row;
   let seen = -1;
   for (let g = 0; g < mean.length; g++) {
@@ -204,24 +211,31 @@ function rowInputs(id: string, row: CellRow, n: number, weights: Float64Array): 
   if (seen < 0) return [];
   const p = mean[seen]!;
   const drawn = new Float64Array(mean.length);
+  let away = false;
+  const put = (cells: Float64Array, likely: boolean) => {
+    setCells(row, cells);
+    if (away === likely) weigher.changed += likely ? -1 : 1;
+    away = !likely;
+  };
   return [
     {
       id,
+      reach: 'belief',
       unit: '1',
       likely: p,
       draw(random) {
         drawDirichlet(random, mean, n, drawn);
-        setCells(row, drawn);
+        put(drawn, false);
       },
       setPoint(q) {
         const value = betaQuantile(q, p, n);
-        setCells(
-          row,
+        put(
           mean.map((chance, g) => (g === seen ? value : (chance * (1 - value)) / (1 - p))),
+          false,
         );
         return value;
       },
-      reset: () => setCells(row, mean),
+      reset: () => put(mean, true),
     },
   ];
 }
@@ -235,6 +249,7 @@ function amountInput(id: string, unit: string, range: Amount, add: (difference: 
   };
   return {
     id,
+    reach: 'money',
     unit,
     likely: range.likely,
     draw: (random) => assign(drawAmount(random, range)),

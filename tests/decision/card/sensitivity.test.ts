@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { betaQuantile } from '../../../src/decision/beta-distribution.ts';
 import type { CardModel } from '../../../src/decision/card-model.ts';
 import { activeChances, type ConditionSet, conditionSet } from '../../../src/decision/condition-set.ts';
+import { drawnCard } from '../../../src/decision/drawn-card.ts';
 import { enumeratePlans } from '../../../src/decision/plans.ts';
 import { createRandom } from '../../../src/decision/random.ts';
 import { candidatePlans, centralInterval, sensitivity } from '../../../src/decision/sensitivity.ts';
@@ -20,6 +21,15 @@ const NOTHING: Uncertainty = {
   relapses: [],
   amounts: [],
 };
+
+const AMOUNTS: Uncertainty['amounts'] = [
+  { id: 'value', unit: 'EUR', target: { of: 'working' }, range: { low: 200, likely: 300, high: 380 } },
+  { id: 'as it lies', unit: 'EUR', target: { of: 'asIs' }, range: { low: 10, likely: 30, high: 60 } },
+  { id: 'labour', unit: 'EUR', target: { of: 'labourPerHour' }, range: { low: 40, likely: 60, high: 90 } },
+  { id: 'part', unit: 'EUR', target: { of: 'part', index: 0 }, range: { low: 30, likely: 40, high: 70 } },
+  { id: 'return', unit: 'min', target: { of: 'stop-minutes', index: 0 }, range: { low: 3, likely: 6, high: 15 } },
+  { id: 'swap', unit: 'min', target: { of: 'treatment-minutes', index: 1 }, range: { low: 30, likely: 50, high: 90 } },
+];
 
 /** one fault, always there, and one remedy for it */
 const ONE = conditionSet([{ active: [0], dormant: [] }]);
@@ -62,21 +72,29 @@ function smallCard(n: number) {
   ];
   const shares = [0.1, 0.2, 0.05];
   const conditions = everyCondition(3).filter(({ dormant }) => dormant.length === 0);
-  const likelihood = (active: readonly number[], x: number): number => {
+  const likelihood = (
+    active: readonly number[],
+    x: number,
+    given: readonly (readonly (readonly number[])[])[],
+  ): number => {
     const cumulative = (row: readonly number[], state: number) => row.slice(0, state + 1).reduce((a, b) => a + b, 0);
     const upTo = (state: number) =>
       state < 0
         ? 0
         : faultsOf[x]!.reduce(
-            (product, fault, k) => product * (active.includes(fault) ? cumulative(rows.given[x]![k]!, state) : 1),
+            (product, fault, k) => product * (active.includes(fault) ? cumulative(given[x]![k]!, state) : 1),
             cumulative(rows.leak[x]!, state),
           );
     return weights[x]!.reduce((sum, weight, state) => sum + weight * (upTo(state) - upTo(state - 1)), 0);
   };
-  const posterior = (given: readonly number[]) => {
+  /** `override` replaces the row of one finding and fault */
+  const posterior = (given: readonly number[], override?: { x: number; k: number; row: readonly number[] }) => {
+    const used = override
+      ? rows.given.map((of, x) => of.map((row, k) => (x === override.x && k === override.k ? override.row : row)))
+      : rows.given;
     const joint = conditions.map(({ active }) =>
       [0, 1].reduce(
-        (product, x) => product * likelihood(active, x),
+        (product, x) => product * likelihood(active, x, used),
         active.reduce((product, fault) => (product * given[fault]!) / (1 - given[fault]!), 1),
       ),
     );
@@ -123,7 +141,7 @@ function smallCard(n: number) {
     newFaults: { id: 'new faults', n },
     amounts: [],
   };
-  return { model, set: conditionSet(conditions), shares, posterior, uncertainty };
+  return { model, set: conditionSet(conditions), shares, rows, posterior, uncertainty };
 }
 
 describe('how far a verdict stands', () => {
@@ -223,6 +241,51 @@ describe('the tornado', () => {
         const payoff = plans[k]!.payoff.reduce((sum, value, c) => sum + value * anew[c]!, 0);
         expect(surplus).toBeCloseTo(payoff - plans[k]!.preparationCost, 8);
       }
+    }
+  });
+
+  it('moves a row of a finding exactly as working the posterior out anew would', () => {
+    const { model, set, posterior, shares, rows, uncertainty } = smallCard(10);
+    const belief = posterior(shares);
+    const plans = candidates(model, set, belief);
+    const { bars, subject } = tornado(model, set, belief, uncertainty, plans);
+    const k = plans.indexOf(subject);
+    // of fault 1 on the first finding, whose second state was seen: .3 moves, .4 and .3 keep their proportion
+    const bar = bars.find(({ input }) => input === 'row 0 1')!;
+    expect(rows.given[0]![1]![1]).toBe(0.3);
+    expect(bar.high).toBeCloseTo(betaQuantile(0.95, 0.3, 10), 12);
+    for (const [at, surplus] of [
+      [bar.low, bar.atLow],
+      [bar.high, bar.atHigh],
+    ] as const) {
+      const row = [((1 - at) * 0.4) / 0.7, at, ((1 - at) * 0.3) / 0.7];
+      const anew = posterior(shares, { x: 0, k: 1, row });
+      const payoff = plans[k]!.payoff.reduce((sum, value, c) => sum + value * anew[c]!, 0);
+      expect(surplus).toBeCloseTo(payoff - plans[k]!.preparationCost, 8);
+    }
+  });
+
+  it('takes no short cut that changes an answer: every input alone as when everything is worked out again', () => {
+    const { model, set, posterior, shares, uncertainty } = smallCard(10);
+    const belief = posterior(shares);
+    const card = drawnCard(model, set, belief, { ...uncertainty, amounts: AMOUNTS }, candidates(model, set, belief));
+    const answers = () =>
+      card.plans.map(({ works, held, surplus, justified }) => ({ works, held, surplus, justified }));
+    expect(new Set(card.inputs.map(({ reach }) => reach))).toEqual(new Set(['belief', 'courses', 'money']));
+    for (const input of card.inputs) {
+      for (const q of [0.05, 0.95]) {
+        input.setPoint(q);
+        expect(card.evaluateOne(input)).toBe(true);
+        const short = answers();
+        expect(card.evaluate()).toBe(true);
+        answers().forEach((full, k) => {
+          expect(short[k]!.works).toBeCloseTo(full.works, 10);
+          expect(short[k]!.held).toBeCloseTo(full.held, 10);
+          expect(short[k]!.surplus).toBeCloseTo(full.surplus, 8);
+          expect(short[k]!.justified).toBe(full.justified);
+        });
+      }
+      input.reset();
     }
   });
 
