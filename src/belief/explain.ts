@@ -1,10 +1,11 @@
 /** Why the belief is what it is: the weight of each finding for each fault, and how much the findings disagree. */
 import { addMarginals } from './belief.ts';
 import { type AllConditions, enumerate } from './conditions.ts';
-import { likelihoodsOfAll, multiplyDown } from './likelihood.ts';
+import { likelihoodsOfAll, multiplyDown, multiplyMixed, multiplyTop, type Terms } from './likelihood.ts';
 import type { Evidence, Network } from './network.ts';
 import { factorAll } from './observe.ts';
-import { divide, dot, fromLogarithms, logWeights, multiplied, multiply, sum, trusted } from './weights.ts';
+import { totalOf } from './prior.ts';
+import { fromLogarithms, logWeights, multiply, sum, trusted } from './weights.ts';
 
 export interface Explanation {
   /** decibels[j][f]: weight of piece j of the evidence for fault f; see `explain` for infinities */
@@ -27,7 +28,7 @@ export interface Explanation {
  *
  * `empty`: weight of the condition without any fault, as for `posterior`.
  * The evidence must be possible (`posterior` gave a belief); throws otherwise.
- * Cost: for each piece four passes over all sets, and no division by a likelihood, so that a 0 is no special case.
+ * Cost: for each piece four passes over all sets; no division by a likelihood, so that a 0 is no special case.
  * Source: I. J. Good, Probability and the Weighing of Evidence, 1950; F. V. Jensen, B. Chamberlain, T. Nordahl and
  * F. Jensen, "Analysis in HUGIN of data conflict", UAI 1990.
  */
@@ -40,108 +41,134 @@ export function explain(
 ): Explanation {
   const terms = factorAll(network, odds, evidence);
   const all = enumerate(network.faults.length, most);
-  const each = terms.map((one) => likelihoodsOfAll(one, all));
-  const prior = new Float64Array(all.count).fill(1);
-  multiplyDown(prior, Float64Array.from(odds), all);
-  prior[0]! *= empty;
-  divide(prior, sum(prior));
-
-  const logAlone = each.map((likelihood) => Math.log(dot(prior, likelihood)));
-  const { whole, logWhole, without, logWithout } =
-    products(prior, each) ?? productsInLogarithms(odds, each, all, empty);
-  const withAll = oddsOf(whole, all);
+  const start: Start = { odds, all, empty };
+  const logPrior = Math.log(totalOf(odds, most, empty));
+  const { whole, without } = leaveOut(terms, start) ?? leaveOutInLogarithms(terms, start);
+  const logAlone = terms.map((one) => logWeightAlone(one, start) - logPrior);
   return {
-    decibels: without.map((chances) => {
-      const withoutIt = oddsOf(chances, all);
-      return withAll.map((odd, fault) => 10 * Math.log10(odd === withoutIt[fault] ? 1 : odd / withoutIt[fault]!));
-    }),
-    conflict: (logAlone.reduce((total, log) => total + log, 0) - logWhole) / Math.LN2,
-    conflictOf: Float64Array.from(logAlone, (alone, j) => (alone + logWithout[j]! - logWhole) / Math.LN2),
+    decibels: without.map((rest) =>
+      whole.odds.map((odd, fault) => 10 * Math.log10(odd === rest.odds[fault] ? 1 : odd / rest.odds[fault]!)),
+    ),
+    conflict: (logAlone.reduce((total, log) => total + log, 0) - (whole.log - logPrior)) / Math.LN2,
+    conflictOf: Float64Array.from(without, (rest, j) => (logAlone[j]! + rest.log - whole.log) / Math.LN2),
   };
 }
 
-/** Posteriors given all evidence and given all but each piece; logarithms of the chances of that evidence. */
-interface Products {
-  readonly whole: Float64Array;
-  readonly logWhole: number;
-  readonly without: readonly Float64Array[];
-  readonly logWithout: Float64Array;
+/** The starting belief, in the form that weights are made of. */
+interface Start {
+  readonly odds: ArrayLike<number>;
+  readonly all: AllConditions;
+  readonly empty: number;
 }
 
-/** Products from the front and from the back, scaled at each step; null where a sum is too small to be trusted. Spends `prior`. */
-function products(prior: Float64Array, each: readonly Float64Array[]): Products | null {
-  // without[j] starts as what comes before j
-  const without: Float64Array[] = [];
-  const logWithout = new Float64Array(each.length);
-  let whole = prior;
-  let logWhole = 0;
-  for (const [j, likelihood] of each.entries()) {
-    without.push(whole);
-    logWithout[j] = logWhole;
-    whole = multiplied(whole, likelihood);
-    const total = sum(whole);
-    if (!trusted(total)) return null;
-    divide(whole, total);
-    logWhole += Math.log(total);
-  }
-  const after = new Float64Array(prior.length).fill(1);
-  let logAfter = 0;
-  for (let j = each.length - 1; j >= 0; j--) {
-    const chances = without[j]!;
-    multiply(chances, after);
-    const total = sum(chances);
-    if (!trusted(total)) return null;
-    divide(chances, total);
-    logWithout[j]! += logAfter + Math.log(total);
-    multiply(after, each[j]!);
-    let highest = 0;
-    for (const value of after) if (value > highest) highest = value;
-    divide(after, highest);
-    logAfter += Math.log(highest);
-  }
-  return { whole, logWhole, without, logWithout };
+/** What some of the evidence says together. */
+interface Said {
+  /** odds of each fault */
+  readonly odds: Float64Array;
+  /** logarithm of the sum of all weights */
+  readonly log: number;
 }
 
-/** The slow way, for evidence that is all but impossible. */
-function productsInLogarithms(
-  odds: ArrayLike<number>,
-  each: readonly Float64Array[],
-  all: AllConditions,
-  empty: number,
-): Products {
-  const weighed = (likelihoods: readonly Float64Array[]) => {
-    const logs = logWeights(odds, likelihoods, all);
-    logs[0]! += Math.log(empty);
-    return logs;
+interface LeftOut {
+  readonly whole: Said;
+  /** given all but piece j */
+  readonly without: readonly Said[];
+}
+
+/**
+ * The plain products of the evidence go into the odds, for each piece left out anew; what is no plain product is multiplied up
+ * once from the front and once from the back. Null where a sum is too small to be trusted.
+ */
+function leaveOut(terms: readonly Terms[], start: Start): LeftOut | null {
+  const { all } = start;
+  const mixed = [...terms.keys()].filter((j) => !isPlainProduct(terms[j]!));
+  const before = [new Float64Array(all.count).fill(1)];
+  for (const j of mixed) {
+    const next = before.at(-1)!.slice();
+    multiplyMixed(next, [terms[j]!], all);
+    before.push(next);
+  }
+  const allMixed = before.at(-1)!;
+
+  const weights = new Float64Array(all.count);
+  const say = (left: number, mixture: Float64Array): Said | null => {
+    const folded = Float64Array.from(start.odds);
+    let logLeaks = 0;
+    for (const [j, one] of terms.entries()) if (j !== left) logLeaks += Math.log(multiplyTop(one, folded));
+    spread(weights, folded, start);
+    multiply(weights, mixture);
+    const total = sum(weights);
+    return trusted(total) ? { odds: oddsOf(weights, total, all), log: logLeaks + Math.log(total) } : null;
   };
-  const logPrior = fromLogarithms(weighed([]));
-  const whole = weighed(each);
-  const logWhole = fromLogarithms(whole) - logPrior;
-  if (logWhole === -Infinity) throw new RangeError('this evidence is impossible: there is no belief to explain');
-  const logWithout = new Float64Array(each.length);
-  const without = each.map((_, j) => {
-    const chances = weighed(each.toSpliced(j, 1));
-    logWithout[j] = fromLogarithms(chances) - logPrior;
-    return chances;
-  });
-  return { whole, logWhole, without, logWithout };
+  const whole = say(-1, allMixed);
+  if (!whole || whole.log === -Infinity) return null;
+
+  const without: Said[] = [];
+  const after = new Float64Array(all.count).fill(1);
+  for (let j = terms.length - 1, m = mixed.length - 1; j >= 0; j--) {
+    const plain = mixed[m] !== j;
+    if (!plain) multiply(before[m]!, after);
+    const said = say(j, plain ? allMixed : before[m]!);
+    if (!said) return null;
+    without[j] = said;
+    if (!plain) {
+      multiplyMixed(after, [terms[j]!], all);
+      m--;
+    }
+  }
+  return { whole, without };
 }
 
-/** Odds that each fault is active. Where that is not unlikely, the chance against is summed as such, to keep its digits. */
-function oddsOf(chances: Float64Array, all: AllConditions): Float64Array {
+/** The slow way, for evidence that is impossible or all but. */
+function leaveOutInLogarithms(terms: readonly Terms[], { odds, all, empty }: Start): LeftOut {
+  const each = terms.map((one) => likelihoodsOfAll(one, all));
+  const say = (likelihoods: readonly Float64Array[]): Said => {
+    const chances = logWeights(odds, likelihoods, all, empty);
+    const log = fromLogarithms(chances);
+    if (log === -Infinity) throw new RangeError('this evidence is impossible: there is no belief to explain');
+    return { odds: oddsOf(chances, 1, all), log };
+  };
+  return { whole: say(each), without: each.map((_, j) => say(each.toSpliced(j, 1))) };
+}
+
+/** Logarithm of the sum of weights given one piece alone; in closed form where it is a plain product. */
+function logWeightAlone(one: Terms, start: Start): number {
+  const { all, empty } = start;
+  const folded = Float64Array.from(start.odds);
+  const logLeak = Math.log(multiplyTop(one, folded));
+  if (isPlainProduct(one)) return logLeak + Math.log(totalOf(folded, all.most, empty));
+  const weights = new Float64Array(all.count);
+  spread(weights, folded, start);
+  multiplyMixed(weights, [one], all);
+  return logLeak + Math.log(sum(weights));
+}
+
+/** The product of odds of every set; `empty` for the set without any. */
+function spread(weights: Float64Array, odds: Float64Array, { all, empty }: Start): void {
+  weights[0] = 1;
+  multiplyDown(weights, odds, all);
+  weights[0] = empty;
+}
+
+const isPlainProduct = ({ changes, steps }: Terms): boolean => changes === 0 && steps[0] === 1;
+
+/** Odds that each fault is active. Where that is not unlikely, the weight against is summed as such, to keep its digits. */
+function oddsOf(weights: Float64Array, total: number, all: AllConditions): Float64Array {
   const active = new Float64Array(all.faults);
-  addMarginals(all, chances, active);
-  return active.map((chance, fault) => chance / (chance < 0.5 ? 1 - chance : chanceWithout(chances, all, fault)));
+  addMarginals(all, weights, active);
+  return active.map(
+    (weight, fault) => weight / (weight < total / 2 ? total - weight : weightWithout(weights, all, fault)),
+  );
 }
 
-function chanceWithout(chances: Float64Array, all: AllConditions, fault: number): number {
+function weightWithout(weights: Float64Array, all: AllConditions, fault: number): number {
   const { most, count, size, members } = all;
   let total = 0;
   for (let i = 0; i < count; i++) {
     const end = i * most + size[i]!;
     let m = i * most;
     while (m < end && members[m] !== fault) m++;
-    if (m === end) total += chances[i]!;
+    if (m === end) total += weights[i]!;
   }
   return total;
 }

@@ -109,7 +109,7 @@ export function likelihoodsOfAll(terms: Terms, all: AllConditions): Float64Array
   const top = new Float64Array(terms.faults).fill(1);
   result[0] = multiplyTop(terms, top);
   multiplyDown(result, top, all);
-  multiplyMixed(result, terms, all);
+  multiplyMixed(result, [terms], all);
   return result;
 }
 
@@ -128,42 +128,74 @@ export function multiplyDown(values: Float64Array, by: Float64Array, all: AllCon
 
 /**
  * Multiplies `weights` by the part of P(e | h) that is not a plain product, w_0 R_0 + ... + w_T (1 - R_(T-1)), for all
- * sets. Cost: two multiplications per set and ratio, three where the lowest weight is not 0.
+ * sets and every piece of evidence. Crisp states, by far the most frequent, are taken two at a time, so that each weight
+ * is fetched and stored half as often.
+ * Cost: two multiplications per set and crisp state, 2 (T + 1) per set and other piece.
  */
-export function multiplyMixed(weights: Float64Array, terms: Terms, all: AllConditions): void {
-  const { changes, steps } = terms;
-  if (changes === 0 && steps[0] === 1) return;
-  if (changes === 0) scale(weights, steps[0]!);
-  else if (changes === 1 && steps[0] === 0) multiplyOneRatio(weights, terms, all);
-  else multiplyRatios(weights, terms, all);
+export function multiplyMixed(weights: Float64Array, evidence: readonly Terms[], all: AllConditions): void {
+  let waiting: Terms | null = null;
+  for (const terms of evidence) {
+    const { changes, steps } = terms;
+    if (changes === 0) {
+      if (steps[0] !== 1) scale(weights, steps[0]!);
+    } else if (changes > 1 || steps[0] !== 0 || steps[1] !== 1) {
+      multiplyRatios(weights, terms, all);
+    } else if (waiting) {
+      multiplyTwoCrisp(weights, waiting, terms, all);
+      waiting = null;
+    } else {
+      waiting = terms;
+    }
+  }
+  if (waiting) multiplyCrisp(weights, waiting, all);
 }
 
 /** One crisp state above the most normal: 1 - R. */
-function multiplyOneRatio(weights: Float64Array, terms: Terms, all: AllConditions): void {
+function multiplyCrisp(weights: Float64Array, { ratio, ratioLeak }: Terms, all: AllConditions): void {
   const { faults, most, levels, last } = all;
-  const { ratio } = terms;
-  const step = terms.steps[1]!;
-  const above = new Float64Array(levels[most]!);
-  const leak = terms.ratioLeak[0]!;
-  if (most > 0) above[0] = leak;
-  weights[0]! *= step * (1 - leak);
+  const inner = levels[most]!;
+  const above = new Float64Array(Math.max(inner, 1));
+  above[0] = ratioLeak[0]!;
+  weights[0]! *= 1 - above[0]!;
   let child = 1;
   for (let k = 1; k <= most; k++) {
-    const inner = k < most;
     const end = levels[k]!;
     for (let parent = levels[k - 1]!; parent < end; parent++) {
       const r = above[parent]!;
       let fault = k === 1 ? 0 : last[parent]! + 1;
-      if (inner) {
-        for (; fault < faults; fault++, child++) {
-          const product = r * ratio[fault]!;
-          above[child] = product;
-          weights[child]! *= step * (1 - product);
+      if (k < most) {
+        for (let at = child, f = fault; f < faults; f++, at++) above[at] = r * ratio[f]!;
+      }
+      for (; fault < faults; fault++, child++) weights[child]! *= 1 - r * ratio[fault]!;
+    }
+  }
+}
+
+function multiplyTwoCrisp(weights: Float64Array, one: Terms, two: Terms, all: AllConditions): void {
+  const { faults, most, levels, last } = all;
+  const ratioOne = one.ratio;
+  const ratioTwo = two.ratio;
+  const inner = levels[most]!;
+  const aboveOne = new Float64Array(Math.max(inner, 1));
+  const aboveTwo = new Float64Array(Math.max(inner, 1));
+  aboveOne[0] = one.ratioLeak[0]!;
+  aboveTwo[0] = two.ratioLeak[0]!;
+  weights[0]! *= (1 - aboveOne[0]!) * (1 - aboveTwo[0]!);
+  let child = 1;
+  for (let k = 1; k <= most; k++) {
+    const end = levels[k]!;
+    for (let parent = levels[k - 1]!; parent < end; parent++) {
+      const r = aboveOne[parent]!;
+      const s = aboveTwo[parent]!;
+      let fault = k === 1 ? 0 : last[parent]! + 1;
+      if (k < most) {
+        for (let at = child, f = fault; f < faults; f++, at++) {
+          aboveOne[at] = r * ratioOne[f]!;
+          aboveTwo[at] = s * ratioTwo[f]!;
         }
-      } else if (step === 1) {
-        for (; fault < faults; fault++, child++) weights[child]! *= 1 - r * ratio[fault]!;
-      } else {
-        for (; fault < faults; fault++, child++) weights[child]! *= step * (1 - r * ratio[fault]!);
+      }
+      for (; fault < faults; fault++, child++) {
+        weights[child]! *= (1 - r * ratioOne[fault]!) * (1 - s * ratioTwo[fault]!);
       }
     }
   }

@@ -12,7 +12,7 @@ import {
   type Terms,
 } from './likelihood.ts';
 import type { Evidence, Network } from './network.ts';
-import { elementarySymmetric } from './prior.ts';
+import { totalOf } from './prior.ts';
 import { divide, fromLogarithms, logWeights, multiply, sum, trusted } from './weights.ts';
 
 /** Findings that every condition forbids together are an answer, not an error: a finding or the knowledge is wrong. */
@@ -70,7 +70,7 @@ export function posterior(
     return {
       kind: 'belief',
       belief: { conditions: all, chance: weights },
-      logChance: Math.log(total) + logScale - Math.log(priorTotal(odds, most, empty)),
+      logChance: Math.log(total) + logScale - Math.log(totalOf(odds, most, empty)),
     };
   }
   return inLogarithms(terms, odds, evidence, all, empty);
@@ -78,7 +78,7 @@ export function posterior(
 
 /**
  * The posterior over any list of conditions, dormant members included, with P(h) proportional to the product of the odds
- * of its members. For lists that are not all sets: those a planner keeps. Returns the chances, or null where no
+ * of its members, `empty` for a condition without any. For lists that are not all sets: those a planner keeps. Returns the chances, or null where no
  * condition of the list allows the evidence. Cost: conditions times members times findings.
  */
 export function posteriorOver(
@@ -86,16 +86,17 @@ export function posteriorOver(
   odds: ArrayLike<number>,
   evidence: readonly Evidence[],
   conditions: Conditions,
+  empty = 1,
 ): Float64Array | null {
   const each = factorAll(network, odds, evidence).map((terms) => likelihoods(terms, conditions));
-  const weights = oddsOfEach(odds, conditions);
+  const weights = oddsOfEach(odds, conditions, empty);
   for (const likelihood of each) multiply(weights, likelihood);
   const total = sum(weights);
   if (trusted(total)) {
     divide(weights, total);
     return weights;
   }
-  const logs = logWeights(odds, each, conditions);
+  const logs = logWeights(odds, each, conditions, empty);
   return fromLogarithms(logs) === -Infinity ? null : logs;
 }
 
@@ -119,11 +120,6 @@ export function factorAll(network: Network, odds: ArrayLike<number>, evidence: r
   });
 }
 
-/** Sum over all sets of at most `most` faults of the product of their odds; the empty set weighs `empty`. */
-function priorTotal(odds: ArrayLike<number>, most: number, empty: number): number {
-  return elementarySymmetric(odds, most).reduce((sum, e) => sum + e, empty - 1);
-}
-
 /**
  * Unnormalised weights of all sets, into `weights`; the plain products of all evidence are folded into the odds first.
  * Returns the logarithm of what was left out of them, the leaks.
@@ -134,7 +130,7 @@ function weigh(terms: readonly Terms[], odds: ArrayLike<number>, all: AllConditi
   for (const each of terms) logScale += Math.log(multiplyTop(each, folded));
   weights[0] = logScale === -Infinity ? 0 : 1;
   multiplyDown(weights, folded, all);
-  for (const each of terms) multiplyMixed(weights, each, all);
+  multiplyMixed(weights, terms, all);
   return logScale;
 }
 
@@ -147,11 +143,10 @@ function inLogarithms(
   empty: number,
 ): Observed {
   const each = terms.map((one) => likelihoodsOfAll(one, all));
-  const logs = logWeights(odds, each, all);
-  logs[0]! += Math.log(empty);
+  const logs = logWeights(odds, each, all, empty);
   const logTotal = fromLogarithms(logs);
   if (logTotal === -Infinity) {
-    const { finding, against } = contradiction(logWeights(odds, [], all), each);
+    const { finding, against } = contradiction(logWeights(odds, [], all, empty), each);
     return {
       kind: 'contradiction',
       finding: evidence[finding]!.finding,
@@ -161,13 +156,14 @@ function inLogarithms(
   return {
     kind: 'belief',
     belief: { conditions: all, chance: logs },
-    logChance: logTotal - Math.log(priorTotal(odds, all.most, empty)),
+    logChance: logTotal - Math.log(totalOf(odds, all.most, empty)),
   };
 }
 
-function oddsOfEach(odds: ArrayLike<number>, { most, count, size, members }: Conditions): Float64Array {
+function oddsOfEach(odds: ArrayLike<number>, { most, count, size, members }: Conditions, empty: number): Float64Array {
   const product = new Float64Array(count).fill(1);
   for (let i = 0; i < count; i++) {
+    if (size[i] === 0) product[i] = empty;
     for (let slot = 0; slot < size[i]!; slot++) product[i]! *= odds[members[i * most + slot]!]!;
   }
   return product;

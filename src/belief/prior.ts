@@ -73,6 +73,7 @@ export interface Population {
  *
  * kappa solves P(two or more) / P(one) = several / (1 - none - several), which does not depend on the empty weight; then
  * empty = none / (1 - none) * (kappa e_1 + kappa^2 e_2 + ...). `none` and `several` in (0, 1), together below 1.
+ * Edges: with `most` below 2 kappa is that of 2, as in `solveKappa`; with 0 the empty condition is all there is.
  *
  * @example solvePopulation([0.5, 0.5], 0.2, 0.2, 2) // kappa 2/3 (k^2 / 2k = 1/3), empty 0.25 (4/3 + 4/9)
  */
@@ -85,11 +86,12 @@ export function solvePopulation(shares: ArrayLike<number>, none: number, several
   const odds = Float64Array.from(shares, (share) => share / (1 - share));
   // P(two or more | at least one) is the share that solveKappa meets once the empty condition weighs nothing
   const kappa = kappaFor(odds, Math.log(several) - Math.log1p(-none - several), Math.max(most, 2), 0);
-  const faulty = elementarySymmetric(odds, Math.max(most, 0)).reduce(
-    (sum, e, k) => (k === 0 ? 0 : sum + e * kappa ** k),
+  const faulty = totalOf(
+    odds.map((o) => kappa * o),
+    most,
     0,
   );
-  return { kappa, empty: (none / (1 - none)) * faulty };
+  return { kappa, empty: most === 0 ? 1 : (none / (1 - none)) * faulty };
 }
 
 /**
@@ -198,6 +200,11 @@ export function elementarySymmetric(values: ArrayLike<number>, most: number): Fl
     for (let k = most; k >= 1; k--) e[k] = e[k]! + e[k - 1]! * values[i]!;
   }
   return e;
+}
+
+/** Sum of the weights of all sets of at most `most` faults, the products of their odds; the empty set weighs `empty`. */
+export function totalOf(odds: ArrayLike<number>, most: number, empty: number): number {
+  return elementarySymmetric(odds, most).reduce((total, e, k) => (k === 0 ? total : total + e), empty);
 }
 
 function sum(values: Float64Array, from: number, to: number): number {

@@ -9,27 +9,25 @@ const LEAST_TRUSTED_TOTAL = 1e-200;
 
 export const trusted = (total: number): boolean => total >= LEAST_TRUSTED_TOTAL && total < Infinity;
 
-/** Sum of values; four running sums, so that one addition need not wait for the one before. */
+/** Sum of values; of two halves side by side, so that one addition need not wait for the one before. */
 export function sum(values: Float64Array): number {
-  let a = 0;
-  let b = 0;
-  let c = 0;
-  let d = 0;
-  let i = values.length - 1;
-  for (; i >= 3; i -= 4) {
-    a += values[i]!;
-    b += values[i - 1]!;
-    c += values[i - 2]!;
-    d += values[i - 3]!;
+  const { length } = values;
+  const half = length >> 1;
+  let low = 0;
+  let high = 0;
+  for (let i = 0; i < half; i++) {
+    low += values[i]!;
+    high += values[i + half]!;
   }
-  for (; i >= 0; i--) a += values[i]!;
-  return a + b + (c + d);
+  if (length % 2 === 1) low += values[length - 1]!;
+  return low + high;
 }
 
 /** Sum of products of two arrays of one length. */
 export function dot(values: Float64Array, by: Float64Array): number {
+  const { length } = values;
   let total = 0;
-  for (let i = values.length - 1; i >= 0; i--) total += values[i]! * by[i]!;
+  for (let i = 0; i < length; i++) total += values[i]! * by[i]!;
   return total;
 }
 
@@ -56,23 +54,21 @@ export function multiply(values: Float64Array, by: Float64Array): void {
   for (let i = 0; i < length; i++) values[i]! *= by[i]!;
 }
 
-/** Multiplies two arrays of one length, into a new one. */
-export function multiplied(values: Float64Array, by: Float64Array): Float64Array {
-  const { length } = values;
-  const result = new Float64Array(length);
-  for (let i = 0; i < length; i++) result[i] = values[i]! * by[i]!;
-  return result;
-}
-
-/** log of (product of the odds of the members, times every likelihood) for each condition; -Infinity where it is ruled out. */
+/**
+ * log of (product of the odds of the members, `empty` where there are none, times every likelihood) for each condition;
+ * -Infinity where it is ruled out.
+ */
 export function logWeights(
   odds: ArrayLike<number>,
   each: readonly Float64Array[],
   { most, count, size, members }: Conditions,
+  empty: number,
 ): Float64Array {
   const logOdds = Float64Array.from(odds, Math.log);
   const logs = new Float64Array(count);
+  const logEmpty = Math.log(empty);
   for (let i = 0; i < count; i++) {
+    if (size[i] === 0) logs[i] = logEmpty;
     for (let slot = 0; slot < size[i]!; slot++) logs[i]! += logOdds[members[i * most + slot]!]!;
     for (const likelihood of each) logs[i]! += Math.log(likelihood[i]!);
   }

@@ -18,6 +18,7 @@ export function bruteForce(
   odds: readonly number[],
   evidence: readonly Evidence[],
   most: number,
+  empty = 1,
 ): Joint {
   const faults = network.faults.length;
   const weights = new Map<string, number>();
@@ -26,7 +27,7 @@ export function bruteForce(
   for (let bits = 0; bits < 2 ** faults; bits++) {
     const members = Array.from({ length: faults }, (_, f) => f).filter((f) => (bits >> f) & 1);
     if (members.length > most) continue;
-    const weight = members.reduce((product, f) => product * odds[f]!, 1);
+    const weight = members.length === 0 ? empty : members.reduce((product, f) => product * odds[f]!, 1);
     prior += weight;
     const states = network.findings.map((node) => maximum(node, members));
     const fits = evidence.reduce(

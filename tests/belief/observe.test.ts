@@ -16,12 +16,12 @@ const believed = (observed: Observed) => {
 };
 
 describe('against the full joint, drawn cause by cause', () => {
-  const compare = (most: (faults: number) => number) =>
+  const compare = (most: (faults: number) => number, empty = 1) =>
     fc.assert(
       fc.property(arbitraryProblem(), ({ network, odds, evidence }) => {
         const limit = most(network.faults.length);
-        const joint = bruteForce(network, odds, evidence, limit);
-        const observed = posterior(network, odds, evidence, limit);
+        const joint = bruteForce(network, odds, evidence, limit, empty);
+        const observed = posterior(network, odds, evidence, limit, undefined, empty);
         if (observed.kind === 'contradiction') {
           expect(joint.chanceOfEvidence).toBeLessThan(1e-15);
           return;
@@ -44,6 +44,7 @@ describe('against the full joint, drawn cause by cause', () => {
   it('finds every chance when at most one fault may be there', () => compare(() => 1));
   it('finds every chance when at most two faults may be there', () => compare(() => 2));
   it('finds every chance when at most three faults may be there', () => compare(() => 3));
+  it('finds every chance when sound cards have a share of their own', () => compare(() => 3, 0.2));
   it('leaves only the sound card when no fault may be there', () => compare(() => 0));
 });
 
@@ -138,8 +139,11 @@ describe('laws', () => {
     law(({ network, odds, evidence }) => {
       const observed = posterior(network, odds, evidence, 3);
       if (observed.kind !== 'belief') return;
-      const chances = posteriorOver(network, odds, evidence, observed.belief.conditions);
-      expectClose(chances!, observed.belief.chance);
+      const { conditions } = observed.belief;
+      expectClose(posteriorOver(network, odds, evidence, conditions)!, observed.belief.chance);
+      const rarer = posterior(network, odds, evidence, 3, undefined, 0.2);
+      const chances = posteriorOver(network, odds, evidence, conditions, 0.2);
+      if (rarer.kind === 'belief') expectClose(chances!, rarer.belief.chance);
     }));
 });
 

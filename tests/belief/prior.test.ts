@@ -7,6 +7,7 @@ import {
   excludedMass,
   priorShape,
   solveKappa,
+  solvePopulation,
   startingOdds,
   wearFactor,
 } from '../../src/belief/prior.ts';
@@ -75,6 +76,55 @@ describe('the factor common to all odds', () => {
     ['a single fault', [0.1, 0], 0.2, 'fewer than two faults'],
   ])('refuses %s', (_, shares, figure, words) => {
     expect(() => solveKappa(shares, figure, 3)).toThrow(words);
+  });
+});
+
+describe('a population with a stated share of sound cards', () => {
+  it('is fitted by hand for two equal shares', () => {
+    // k^2 / 2k = .2 / .6: k = 2/3; empty / (4/3 + 4/9) = .2 / .8: empty = 4/9
+    const { kappa, empty } = solvePopulation([0.5, 0.5], 0.2, 0.2, 2);
+    expect(kappa).toBeCloseTo(2 / 3, 13);
+    expect(empty).toBeCloseTo(4 / 9, 13);
+  });
+
+  it('has both shares as stated in the belief a card starts with', () => {
+    fc.assert(
+      fc.property(
+        arbitraryShares,
+        fc.integer({ min: 1, max: 60 }),
+        fc.integer({ min: 1, max: 39 }),
+        (shares, none, several) => {
+          const { kappa, empty } = solvePopulation(shares, none / 100, several / 100, 2);
+          const odds = startingOdds(
+            shares,
+            kappa,
+            shares.map(() => 1),
+          );
+          const network = { faults: shares.map((_, f) => `f${f}`), findings: [] };
+          const observed = posterior(network, odds, [], 2, undefined, empty);
+          if (observed.kind !== 'belief') throw new Error('expected a belief');
+          const { chance, conditions } = observed.belief;
+          const pairs = chance.slice('levels' in conditions ? (conditions.levels as Int32Array)[2] : 0);
+          expect(chance[0]! / (none / 100)).toBeCloseTo(1, 11);
+          expect(pairs.reduce((a, b) => a + b, 0) / (several / 100)).toBeCloseTo(1, 10);
+          const shape = priorShape(odds, 2, empty);
+          expect(shape.none / (none / 100)).toBeCloseTo(1, 11);
+          expect(shape.several / (several / 100)).toBeCloseTo(1, 10);
+        },
+      ),
+      { seed: SEED, numRuns: 40 },
+    );
+  });
+
+  it('has nothing but sound cards where no fault may be there', () => {
+    const { kappa, empty } = solvePopulation([0.1, 0.2], 0.05, 0.2, 0);
+    const network = { faults: ['f', 'g'], findings: [] };
+    const observed = posterior(network, startingOdds([0.1, 0.2], kappa, [1, 1]), [], 0, undefined, empty);
+    expect(observed.kind === 'belief' && [...observed.belief.chance]).toEqual([1]);
+  });
+
+  it('refuses shares that leave no card with a single fault', () => {
+    expect(() => solvePopulation([0.1, 0.2], 0.5, 0.5, 3)).toThrow('together below 1');
   });
 });
 

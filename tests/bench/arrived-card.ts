@@ -1,7 +1,8 @@
 /** Cards as they arrive: faults drawn from the starting belief of the full knowledge, findings drawn from the network. */
+import { populationOf } from '../../src/assess/starting-belief.ts';
 import { enumerate, membersOf } from '../../src/belief/conditions.ts';
 import type { Evidence, FindingNode, Network } from '../../src/belief/network.ts';
-import { solveKappa, startingOdds } from '../../src/belief/prior.ts';
+import { startingOdds } from '../../src/belief/prior.ts';
 import type { Random } from '../../src/decision/random.ts';
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
 import { loadKnowledge } from '../../src/knowledge/load.ts';
@@ -9,6 +10,8 @@ import { loadKnowledge } from '../../src/knowledge/load.ts';
 export interface Posed {
   readonly network: Network;
   readonly odds: Float64Array;
+  /** weight of the condition without any fault */
+  readonly empty: number;
   readonly evidence: readonly Evidence[];
 }
 
@@ -22,14 +25,15 @@ export async function fullKnowledge(): Promise<Knowledge> {
 export function arrivedCard(knowledge: Knowledge, random: Random, observations: number, most: number): Posed {
   const { network } = knowledge;
   const shares = knowledge.faults.map((fault) => fault.share.p);
+  const { kappa, empty } = populationOf(knowledge, most);
   const odds = startingOdds(
     shares,
-    solveKappa(shares, knowledge.population.moreThanOneFault.p, most),
+    kappa,
     shares.map(() => 1),
   );
-  const faults = drawFaults(odds, most, random);
+  const faults = drawFaults(odds, empty, most, random);
   const order = shuffled(network.findings.keys(), random).slice(0, observations);
-  return { network, odds, evidence: order.map((finding) => drawFinding(network, finding, faults, random)) };
+  return { network, odds, empty, evidence: order.map((finding) => drawFinding(network, finding, faults, random)) };
 }
 
 /** What a card with these faults shows: the most abnormal of what the leak and every fault show on their own. */
@@ -57,10 +61,10 @@ export const median = (values: readonly number[]): number => {
   return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
 };
 
-function drawFaults(odds: Float64Array, most: number, random: Random): number[] {
+function drawFaults(odds: Float64Array, empty: number, most: number, random: Random): number[] {
   const all = enumerate(odds.length, most);
   const weights = Float64Array.from({ length: all.count }, (_, i) =>
-    membersOf(all, i).active.reduce((product, fault) => product * odds[fault]!, 1),
+    i === 0 ? empty : membersOf(all, i).active.reduce((product, fault) => product * odds[fault]!, 1),
   );
   let left = random.next() * weights.reduce((a, b) => a + b, 0);
   let at = 0;
