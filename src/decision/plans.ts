@@ -1,7 +1,8 @@
 /** Which few of the thousands of possible plans are worth showing and planning with. */
 import type { CardModel } from './card-model.ts';
 import { activeChances, type ConditionSet } from './condition-set.ts';
-import { type Course, createCourseSearch, LEAST_FAULT_CHANCE } from './course-search.ts';
+import { LEAST_FAULT_CHANCE } from './course-bounds.ts';
+import { type Course, createCourseSearch } from './course-search.ts';
 import { describeCourse, describeStop, type Plan } from './plan.ts';
 import type { Verdict } from './treatment.ts';
 
