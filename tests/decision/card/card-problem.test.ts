@@ -109,6 +109,66 @@ describe('the outcomes of a check', () => {
   });
 });
 
+describe('the worth of a check', () => {
+  /** expected payoff of the best plan after each outcome, over `experiments` given as likelihoods */
+  const valueWith = (belief: Float64Array, payoffs: readonly Float64Array[], likelihoods: readonly Float64Array[]) =>
+    likelihoods.reduce((sum, likelihood) => {
+      const best = Math.max(
+        ...payoffs.map((payoff) => payoff.reduce((s, value, c) => s + value * belief[c]! * likelihood[c]!, 0)),
+      );
+      return sum + best;
+    }, 0);
+  const anyPayoffs = fc
+    .array(fc.array(fc.double({ min: -100, max: 300, noNaN: true }), { minLength: 5, maxLength: 5 }), {
+      minLength: 2,
+      maxLength: 4,
+    })
+    .map((rows) => rows.map((row) => Float64Array.from(row)));
+  const anyBelief = fc
+    .array(fc.double({ min: 0.01, max: 1, noNaN: true }), { minLength: 5, maxLength: 5 })
+    .map((weights) => Float64Array.from(weights, (w) => w / weights.reduce((a, b) => a + b, 0)));
+
+  it('is never below nothing, and never above that of every combination of its states', () => {
+    fc.assert(
+      fc.property(anyFindings(3, 5), anyPayoffs, anyBelief, (findings, payoffs, belief) => {
+        const nothing = valueWith(belief, payoffs, [new Float64Array(5).fill(1)]);
+        const coarse = valueWith(
+          belief,
+          payoffs,
+          outcomesOf(findings, belief, [NO_SHORT]).map(({ likelihood }) => likelihood),
+        );
+        const full: Float64Array[] = [];
+        for (let combination = 0; combination < 27; combination++) {
+          const states = [combination % 3, Math.floor(combination / 3) % 3, Math.floor(combination / 9)];
+          full.push(
+            Float64Array.from({ length: 5 }, (_, c) =>
+              states.reduce((product, state, i) => product * findings[i]!.likelihood[state]![c]!, 1),
+            ),
+          );
+        }
+        expect(coarse).toBeGreaterThanOrEqual(nothing - 1e-9);
+        expect(coarse).toBeLessThanOrEqual(valueWith(belief, payoffs, full) + 1e-9);
+      }),
+      { seed: 58, numRuns: 200 },
+    );
+  });
+
+  it('is nothing where the findings look the same whatever the card has', () => {
+    fc.assert(
+      fc.property(anyFindings(3, 1), anyPayoffs, anyBelief, (one, payoffs, belief) => {
+        const findings = one.map((finding) => ({
+          ...finding,
+          likelihood: finding.likelihood.map((row) => new Float64Array(5).fill(row[0]!)),
+        }));
+        const outcomes = outcomesOf(findings, belief).map(({ likelihood }) => likelihood);
+        const nothing = valueWith(belief, payoffs, [new Float64Array(5).fill(1)]);
+        expect(valueWith(belief, payoffs, outcomes)).toBeCloseTo(nothing, 8);
+      }),
+      { seed: 59, numRuns: 50 },
+    );
+  });
+});
+
 describe('a card as a decision problem', () => {
   it('is one that the generic core accepts, with the plans’ payoffs as stops', () => {
     fc.assert(
