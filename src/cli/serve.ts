@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { RULES_FOLDER } from '../knowledge/load.ts';
+import { sayProblem } from '../knowledge/say-problem.ts';
 import { type Serving, serve } from '../server/serve.ts';
 import { dataFolder } from '../store/data-folder.ts';
 import { openStore } from '../store/sqlite-store.ts';
@@ -35,6 +36,11 @@ export const serveCommand: Command = {
       );
     const folder = stringFlag(input, 'data') ?? dataFolder();
     const store = openFolder(folder);
+    const shop = store.shop();
+    if (!shop.ok)
+      process.stderr.write(
+        `The shop profile cannot be used, so the default figures are shown until it is mended:\n${shop.problems.map(sayProblem).join('\n')}\n`,
+      );
     const wanted = stringFlag(input, 'port') === undefined ? null : wholeFlag(input, 'port', FIRST_PORT, 0, 65_535);
     const serving = await listen({ store, cases: join(PROJECT, 'cases'), dist }, wanted);
     if (input.values.json === true) printJson({ address: serving.address, dataFolder: folder });

@@ -18,18 +18,19 @@ function compileFinding(finding: Finding, index: ReadonlyMap<string, number>): F
 
 /**
  * The cumulative row F(x) = P(X <= x): F(x) = min(1, p(first) + ... + p(x)), states in the order of the finding, those
- * the row leaves out counting 0. One entry per state; never falls; the last entry is exactly 1 (a sum of decimals may
- * miss it by rounding, and 1 is what makes an unobserved finding drop out exactly). The row must sum to one. O(states).
+ * the row leaves out counting 0. One entry per state; never falls; exactly 1 from the last state with a share on (a sum
+ * of decimals may miss it by rounding; 1 is what makes an unobserved finding drop out, and a state without a share impossible). The row must sum to one. O(states).
  *
  * @example accumulate({ p: { normal: 0.7, short: 0.3 }, ... }, ['normal', 'low', 'short']) is [0.7, 0.7, 1]
  */
 export function accumulate(row: Row, states: readonly string[]): Float64Array {
   const cumulative = new Float64Array(states.length);
+  const last = states.findLastIndex((state) => (row.p[state] ?? 0) > 0);
   let sum = 0;
   states.forEach((state, i) => {
     sum += row.p[state] ?? 0;
-    cumulative[i] = Math.min(1, sum);
+    // from the last state that has a share on, all of it is there: rounding must not leave a trace in states that cannot be
+    cumulative[i] = i >= last ? 1 : Math.min(1, sum);
   });
-  cumulative[states.length - 1] = 1;
   return cumulative;
 }
