@@ -1,7 +1,9 @@
 /** A card at the bench as a generic decision problem: checks inform, plans and stops end. */
 import type { CardModel } from './card-model.ts';
+import type { ConditionSet } from './condition-set.ts';
 import { type Allowed, type CheckFinding, type Outcome, outcomesOf } from './outcomes.ts';
 import type { Plan } from './plan.ts';
+import { enumeratePlans, type PlanPool } from './plans.ts';
 import type { DecisionProblem, StopAction, TestAction } from './problem.ts';
 
 export interface CardCheck {
@@ -36,6 +38,29 @@ export interface CardProblemOptions {
   readonly lessMargin?: boolean;
 }
 
+/** Plans are looked for after at most so many outcomes of checks, the likeliest, and none rarer than this. */
+const MOST_WITNESSES = 24;
+const LEAST_WITNESS_CHANCE = 0.02;
+
+/**
+ * The plans worth keeping and the problem made of them and the checks. Plans are looked for under today's belief and under
+ * those that the likeliest outcomes of the checks would lead to, so that the planner can follow them up.
+ *
+ * Cost: `enumeratePlans` with up to 24 witnesses, and `cardProblem`.
+ */
+export function planCard(
+  model: CardModel,
+  set: ConditionSet,
+  names: readonly string[],
+  belief: Float64Array,
+  checks: readonly CardCheck[],
+  options: CardProblemOptions = {},
+): { readonly pool: PlanPool; readonly card: CardProblem } {
+  const asked = testsOf(model, belief, checks);
+  const pool = enumeratePlans(model, set, belief, outcomeBeliefs(asked.tests, belief));
+  return { pool, card: assemble(model, names, belief, pool.plans, asked, options) };
+}
+
 /**
  * Builds the problem. `belief` sums to one over the conditions that plans and likelihoods are stated for.
  *
@@ -53,6 +78,16 @@ export function cardProblem(
   checks: readonly CardCheck[],
   options: CardProblemOptions = {},
 ): CardProblem {
+  return assemble(model, names, belief, plans, testsOf(model, belief, checks), options);
+}
+
+interface Asked {
+  readonly tests: readonly TestAction[];
+  readonly outcomes: readonly (readonly Outcome[])[];
+  readonly leftOut: CardProblem['leftOut'];
+}
+
+function testsOf(model: CardModel, belief: Float64Array, checks: readonly CardCheck[]): Asked {
   const { money } = model;
   const rate = money.labourPerHour / 60;
   const { possible, leftOut } = splitByNeeds(checks);
@@ -107,6 +142,18 @@ export function cardProblem(
       requires: requiresOf(check),
     }),
   );
+  return { tests, outcomes: possible.map((check) => outcomes.get(check.id)!), leftOut };
+}
+
+function assemble(
+  model: CardModel,
+  names: readonly string[],
+  belief: Float64Array,
+  plans: readonly Plan[],
+  { tests, outcomes, leftOut }: Asked,
+  options: CardProblemOptions,
+): CardProblem {
+  const rate = model.money.labourPerHour / 60;
   const stops = plans.map(
     (plan): StopAction => ({
       kind: 'stop',
@@ -115,32 +162,24 @@ export function cardProblem(
       preparations: plan.preparations,
     }),
   );
+  const preparations = model.preparations.map(({ id, minutes }) => ({ id, cost: minutes * rate }));
   return {
-    problem: {
-      conditions: names,
-      prior: belief,
-      preparations: model.preparations.map(({ id, minutes }) => ({ id, cost: minutes * rate })),
-      stops,
-      tests,
-      remedies: [],
-    },
+    problem: { conditions: names, prior: belief, preparations, stops, tests, remedies: [] },
     plans,
-    outcomes: possible.map((check) => outcomes.get(check.id)!),
+    outcomes,
     leftOut,
   };
 }
 
-/** Beliefs after each outcome at least `least` likely of each check: witnesses for `enumeratePlans`. */
-export function outcomeBeliefs(problem: DecisionProblem, least: number): Float64Array[] {
-  const beliefs: Float64Array[] = [];
-  for (const test of problem.tests) {
-    for (const likelihood of test.likelihood) {
-      const joint = problem.prior.map((chance, c) => chance * likelihood[c]!);
-      const total = joint.reduce((sum, value) => sum + value, 0);
-      if (total >= least && total > 0) beliefs.push(joint.map((value) => value / total));
-    }
-  }
-  return beliefs;
+/** Beliefs after the likeliest outcomes of tests: witnesses for `enumeratePlans`. */
+export function outcomeBeliefs(tests: readonly TestAction[], belief: Float64Array): Float64Array[] {
+  return tests
+    .flatMap(({ likelihood }) => likelihood.map((row) => belief.map((chance, c) => chance * row[c]!)))
+    .map((joint) => ({ joint, chance: joint.reduce((sum, value) => sum + value, 0) }))
+    .filter(({ chance }) => chance >= LEAST_WITNESS_CHANCE && chance < 1 - LEAST_WITNESS_CHANCE)
+    .sort((a, b) => b.chance - a.chance)
+    .slice(0, MOST_WITNESSES)
+    .map(({ joint, chance }) => joint.map((value) => value / chance));
 }
 
 function lessMargin(model: CardModel, plan: Plan): Float64Array {

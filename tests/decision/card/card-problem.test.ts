@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type CardCheck, cardProblem, outcomeBeliefs } from '../../../src/decision/card-problem.ts';
+import { type CardCheck, cardProblem, outcomeBeliefs, planCard } from '../../../src/decision/card-problem.ts';
 import { checkProblem } from '../../../src/decision/check-problem.ts';
 import { conditionSet } from '../../../src/decision/condition-set.ts';
 import { type CheckFinding, MOST_OUTCOMES, outcomesOf } from '../../../src/decision/outcomes.ts';
 import { enumeratePlans } from '../../../src/decision/plans.ts';
-import { anyCard, everyCondition } from './cards.ts';
+import { anyCard, card, everyCondition, remedy } from './cards.ts';
 
 const EVERY = everyCondition(4);
 const SET = conditionSet(EVERY);
@@ -189,12 +189,43 @@ describe('a card as a decision problem', () => {
           for (const { state } of outcomes[0]![o]!.findings) expect(state).not.toBe('short');
         }
         expect(problem.tests[1]!.harm).toBeCloseTo(0.01 * model.money.working, 12);
-        for (const posterior of outcomeBeliefs(problem, 0.01)) {
+        for (const posterior of outcomeBeliefs(problem.tests, belief)) {
           expect(posterior.reduce((sum, p) => sum + p, 0)).toBeCloseTo(1, 12);
         }
       }),
       { seed: 54, numRuns: 20 },
     );
+  });
+
+  it('keeps the plan that only the outcome of a check makes the best', () => {
+    const model = card({
+      host: new Uint8Array([0, 0, 0]),
+      relapse: [null, null, null],
+      treatments: [
+        remedy('fix-first', { minutes: 20, effects: [{ fault: 0, cures: 1, masks: 0 }] }),
+        remedy('fix-second', { minutes: 30, effects: [{ fault: 1, cures: 1, masks: 0 }] }),
+        remedy('fix-third', { minutes: 40, effects: [{ fault: 2, cures: 1, masks: 0 }] }),
+      ],
+    });
+    const set = conditionSet([0, 1, 2].map((fault) => ({ active: [fault], dormant: [] })));
+    const belief = Float64Array.of(0.5, 0.3, 0.2);
+    const not = (fault: number): CheckFinding => ({
+      id: `not-${fault}`,
+      states: ['no', 'yes'],
+      likelihood: [0, 1].map((state) =>
+        Float64Array.of(...[0, 1, 2].map((f) => Number((f === fault) === (state === 0)))),
+      ),
+    });
+    const checks = [check('rules-out-first', [not(0)]), check('rules-out-second', [not(1)])];
+    const { pool, card: made } = planCard(model, set, ['a', 'b', 'c'], belief, checks);
+    const ids = pool.plans.map((plan) => plan.id);
+    // after "not the first": second, then third; after "not the second": first, then third
+    expect(ids).toContain('fix-second + fix-third');
+    expect(ids).toContain('fix-first + fix-third');
+    const today = enumeratePlans(model, set, belief).plans.map((plan) => plan.id);
+    expect(today).not.toContain('fix-first + fix-third');
+    expect(made.problem.stops.map(({ id }) => id)).toEqual(ids);
+    checkProblem(made.problem);
   });
 
   it('asks for the cheapest of the checks that may come first', () => {
