@@ -3,7 +3,15 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**', 'node_modules/**'] } },
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**', 'node_modules/**'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
       {
         test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], testTimeout: 120_000, hookTimeout: 120_000 },
       },

@@ -260,3 +260,18 @@ export interface AssessOptions {
   /** false: leave out what only the next check needs */
   readonly plan?: boolean;
 }
+
+/** What `next` answers: the part of an assessment about what to do now. */
+export const NextAnswer = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('next'),
+    format: z.literal(1),
+    record: Id,
+    next: Assessed.shape.next,
+    checks: Assessed.shape.checks,
+    certificate: Assessed.shape.certificate,
+  }),
+  Contradiction,
+  BadRecord,
+]);
+export type NextAnswer = z.infer<typeof NextAnswer>;

@@ -20,7 +20,7 @@ const COMMANDS: readonly Command[] = [
 ];
 
 const EVERYWHERE: Readonly<Record<string, Flag>> = {
-  json: { type: 'boolean', about: 'print the value itself as JSON (its JSON Schema: `worth-the-heat schemas`)' },
+  json: { type: 'boolean', about: 'print the value itself as JSON (its JSON Schema: `worth-the-heat schemas <name>`)' },
   help: { type: 'boolean', short: 'h', about: 'this help' },
 };
 

@@ -18,6 +18,7 @@ export const nextCommand: Command = {
         assessment.kind === 'assessed'
           ? {
               kind: 'next',
+              format: 1,
               record: assessment.record,
               next: assessment.next,
               checks: assessment.checks,

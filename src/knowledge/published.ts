@@ -1,8 +1,9 @@
 /** The JSON Schema of every kind of file and answer, for editors and for other programs. */
 import { z } from 'zod';
-import { Assessment } from '../assessment.ts';
+import { Assessment, NextAnswer } from '../assessment.ts';
 import { Record } from '../record/schema.ts';
 import { Shop } from '../shop/schema.ts';
+import { AuditAnswer, EstimatesAnswer, ExportAnswer, FactsAnswer, KnowledgeReportAnswer } from './answers.ts';
 import { FOLDERS, SINGLE_FILES } from './schema.ts';
 
 type JsonSchema = { [key: string]: unknown };
@@ -25,6 +26,12 @@ const KINDS = {
   shop: Shop,
   record: Record,
   assessment: Assessment,
+  next: NextAnswer,
+  audit: AuditAnswer,
+  knowledge: ExportAnswer,
+  'knowledge-report': KnowledgeReportAnswer,
+  'knowledge-estimates': EstimatesAnswer,
+  'knowledge-facts': FactsAnswer,
 } as const;
 
 /** Kind -> JSON Schema (draft 2020-12). */

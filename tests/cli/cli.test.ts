@@ -4,7 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
-import { Assessment } from '../../src/assessment.ts';
+import { Assessment, NextAnswer } from '../../src/assessment.ts';
+import { AuditAnswer, ExportAnswer, FactsAnswer, KnowledgeReportAnswer } from '../../src/knowledge/answers.ts';
+import { Record as CardRecord } from '../../src/record/schema.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'worth-the-heat-'));
@@ -47,10 +49,19 @@ describe('the command line', () => {
     expect(err).toBe('');
   });
 
-  it('prints with --json the value that its published schema describes', async () => {
-    const { code, out } = await run(['assess', CASE, '--json', '--draws', '0']);
-    expect(code).toBe(0);
-    expect(Assessment.parse(JSON.parse(out)).kind).toBe('assessed');
+  it.each([
+    [['assess', CASE, '--draws', '20'], Assessment],
+    [['next', CASE], NextAnswer],
+    [['new', 'box-17'], CardRecord],
+    [['audit'], AuditAnswer],
+    [['audit', '--rules', 'no-such-folder'], AuditAnswer],
+    [['knowledge'], ExportAnswer],
+    [['knowledge', '--report'], KnowledgeReportAnswer],
+    [['knowledge', '--facts'], FactsAnswer],
+  ])('prints for %j --json what its published schema describes', async (args, schema) => {
+    const { out, err } = await run([...args, '--json']);
+    expect(err).toBe('');
+    expect(schema.parse(JSON.parse(out))).toBeDefined();
   });
 
   it('reads a record from standard input, and begins one that it can assess', async () => {
