@@ -21,14 +21,13 @@ export function sayPercent(chance: number): string {
   return `${Math.round(percent)} %`;
 }
 
-/** Out of ten where that says enough, out of a hundred near the ends. */
+/** As natural frequency; never rounded to certainty. */
 export function sayFrequency(chance: number): string {
   if (chance <= 0) return 'never';
   if (chance >= 1) return 'always';
   if (chance < 0.005) return 'less than 1 in 100';
   if (chance > 0.995) return 'nearly always';
-  if (chance < 0.1 || chance > 0.9) return `${Math.round(100 * chance)} in 100`;
-  return `${Math.round(10 * chance)} in 10`;
+  return `${Math.round(100 * chance)} in 100`;
 }
 
 export function sayMinutes(minutes: number): string {

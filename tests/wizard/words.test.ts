@@ -22,7 +22,7 @@ describe('figures in words', () => {
       'never',
       'less than 1 in 100',
       '4 in 100',
-      '7 in 10',
+      '66 in 100',
       '96 in 100',
       'nearly always',
       'always',

@@ -15,7 +15,6 @@ interface Props {
 const GROUPS = [
   { title: 'Also worth the minutes', states: ['worth-it', 'opens-others'] },
   { title: 'Not worth the minutes now', states: ['not-worth-its-minutes', 'cannot-change-the-decision'] },
-  { title: 'Done', states: ['done'] },
 ] as const;
 
 export function WhatNext({ assessed, catalogue }: Props) {
@@ -44,8 +43,36 @@ export function WhatNext({ assessed, catalogue }: Props) {
           </section>
         );
       })}
+      <DoneChecks done={others.filter(({ state }) => state === 'done')} catalogue={catalogue} />
       <ClosedChecks closed={others.filter(({ state }) => state === 'closed')} />
     </>
+  );
+}
+
+function DoneChecks({ done, catalogue }: { done: readonly CheckAdvice[]; catalogue: Catalogue }) {
+  const session = useSession();
+  if (done.length === 0) return null;
+  return (
+    <section class="checks">
+      <h2>Done</h2>
+      <ul class="done-names">
+        {done.map(({ check, name }) => {
+          const view = catalogue.checks.find(({ id }) => id === check);
+          const target = view && session.desk.value ? placeOfCheck(view, catalogue, session.desk.value.record) : null;
+          return (
+            <li key={check}>
+              {target === null ? (
+                name
+              ) : (
+                <button type="button" class="quiet" onClick={() => jumpTo(session, target.step, target.key)}>
+                  {name}
+                </button>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+    </section>
   );
 }
 
@@ -176,7 +203,7 @@ function OtherCheck({ advice, catalogue, manner }: { advice: CheckAdvice; catalo
         </p>
       ))}
       <div class="other-do">
-        {advice.state !== 'done' && <Record check={advice.check} catalogue={catalogue} quiet />}
+        <Record check={advice.check} catalogue={catalogue} quiet />
         {check && <HowTo of={check} catalogue={catalogue} />}
       </div>
     </li>

@@ -6,7 +6,7 @@ import { jumpTo } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';
 import { useSession } from '../session.ts';
 import { placeOfCheck } from '../steps.ts';
-import { PriceLine } from '../verdict/price-line.tsx';
+import { sayPrice } from '../verdict/price-words.ts';
 import { Stamp } from '../verdict/stamp.tsx';
 import { type Manner, sayDays, sayFrequency, sayMinutes, sayMoney, sayPercent } from '../words.ts';
 import { ChanceBar } from './chance-bar.tsx';
@@ -51,7 +51,7 @@ function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalo
             <b>{sayFrequency(option.holds)}</b>
           </p>
         )}
-        {option !== undefined && <PriceLine option={option} manner={manner} />}
+        {option !== undefined && option.floor !== null && <p class="so-far-price">{sayPrice(option, manner)}</p>}
         {option !== undefined && option.floor === null && <p class="so-far-because">{assessed.verdict.because}</p>}
         {assessed.sensitivity !== undefined && (
           <p class="firmness">
@@ -89,9 +89,9 @@ function NextShort({ assessed, catalogue, manner }: { assessed: Assessed; catalo
     return (
       <section class="next-short">
         <h2>Next</h2>
-        <p class="next-name">No further check: act on the verdict</p>
-        <p>{next.because}</p>
-        <button type="button" onClick={() => jumpTo(session, 'verdict')}>
+        <p class="next-name">Act on the verdict</p>
+        <p class="next-because">{next.because}</p>
+        <button type="button" class="quiet" onClick={() => jumpTo(session, 'verdict')}>
           See the verdict <ArrowMark />
         </button>
       </section>

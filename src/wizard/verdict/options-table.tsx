@@ -11,6 +11,10 @@ interface Props {
 
 const SHOWN = 6;
 
+/** Who is paid only for cards that work cannot price work that hardly ever does: the figure would run away. */
+const LEAST_CHANCE_PRICED = 0.02;
+const floorShown = (option: Option): number | null => (option.works < LEAST_CHANCE_PRICED ? null : option.floor);
+
 /** Every way to go on, side by side; on a narrow screen each becomes a card. */
 export function OptionsTable({ options, advised, horizonDays, manner }: Props) {
   const [all, setAll] = useState(false);
@@ -50,10 +54,10 @@ export function OptionsTable({ options, advised, horizonDays, manner }: Props) {
                 {money(option.cost.total)}
               </td>
               <td class="number" data-label="Bench needs">
-                {money(option.floor)}
+                {money(floorShown(option))}
               </td>
               <td class="number" data-label="Owner's most">
-                {money(option.ceiling === null ? null : Math.max(0, option.ceiling))}
+                {money(option.floor === null || option.ceiling === null ? null : Math.max(0, option.ceiling))}
               </td>
               <td class="number" data-label="Surplus">
                 {money(option.surplus)}
