@@ -2,20 +2,7 @@
  * Upper bounds: no plan can be worth more. They cut the exact search short and put a number on how far a plan may be
  * from the best one.
  */
-import {
-  afterFailure,
-  afterTest,
-  bestStop,
-  isLeft,
-  isOffered,
-  type Play,
-  payoffWhenFixed,
-  priceOfRemedy,
-  priceOfTest,
-  type Situation,
-  unpaid,
-  weigh,
-} from './play.ts';
+import { type Play, priceOfRemedy, type Situation, unpaid, weigh } from './play.ts';
 
 /** Weighted upper bound on everything that can follow a situation. */
 export type UpperBound = (situation: Situation) => number;
@@ -99,43 +86,4 @@ function improve(
     for (const { condition, chance } of to) if (chance !== 0) value += chance * then[condition]!;
     out[c] = Math.max(best[c]!, value);
   });
-}
-
-/**
- * The first `depth` actions are real (tests cost and err, stops and remedies act on the belief as it is), and only what
- * follows them knows the condition: max over first actions of their value with `beyond` afterwards. Never above
- * `beyond`, and below it wherever information costs something; with depth 1 it is the fast informed bound
- * (Hauskrecht, JAIR 13, 2000) for this kind of problem. O((tests x outcomes + remedies)^depth x conditions).
- */
-export function lookAheadBound(play: Play, beyond: UpperBound, depth: number): UpperBound {
-  const bound = (situation: Situation, left: number): number => {
-    const loose = beyond(situation);
-    if (left === 0) return loose;
-    let best = bestStop(play, situation).value;
-    if (best >= loose) return loose;
-    for (let r = 0; r < play.remedies.length; r++) {
-      if (!isLeft(play, situation, r)) continue;
-      const failed = afterFailure(play, situation, r);
-      const paidFor = payoffWhenFixed(play, situation, r) - situation.mass * priceOfRemedy(play, situation.paid, r);
-      best = Math.max(best, paidFor + (failed ? bound(failed, left - 1) : 0));
-    }
-    for (let t = 0; t < play.tests.length; t++) {
-      if (!isOffered(play, situation, t)) continue;
-      const price = situation.mass * priceOfTest(play, situation.paid, t);
-      const most = beyond({ ...situation, paid: situation.paid | play.needs.test[t]! }) - price;
-      if (most <= best) continue;
-      if (left === 1) {
-        best = most;
-        continue;
-      }
-      let value = -price;
-      play.problem.tests[t]!.outcomes.forEach((_, outcome) => {
-        const then = afterTest(play, situation, t, outcome);
-        if (then) value += bound(then, left - 1);
-      });
-      best = Math.max(best, value);
-    }
-    return Math.min(best, loose);
-  };
-  return (situation) => bound(situation, depth);
 }

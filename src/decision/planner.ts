@@ -1,6 +1,7 @@
 /** What to do next: the best plan that can be found for the effort, with a certificate of how good it is. */
 import { type ActNow, actNow } from './act-now.ts';
-import { perfectInformation, type UpperBound } from './bounds.ts';
+import type { UpperBound } from './bounds.ts';
+import { confusionBound } from './confusion.ts';
 import { solvePlay } from './exact.ts';
 import { following, oneStep, WORTH_NOTHING } from './one-step.ts';
 import { type Action, openPlay, type Play, type Policy } from './play.ts';
@@ -47,7 +48,7 @@ export interface Planned {
  */
 export function plan(problem: DecisionProblem, options: PlanOptions = {}): Planned {
   const play = openPlay(reduceProblem(problem));
-  const bound = perfectInformation(play);
+  const bound = confusionBound(play);
   const act = actNow(play, bound);
   const acting = act(play.start);
   const tolerance = options.tolerance ?? WORTH_NOTHING;

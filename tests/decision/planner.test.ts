@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { actNow } from '../../src/decision/act-now.ts';
-import { lookAheadBound, perfectInformation } from '../../src/decision/bounds.ts';
+import { perfectInformation } from '../../src/decision/bounds.ts';
 import { solveExactly } from '../../src/decision/exact.ts';
 import { following, oneStep, WORTH_NOTHING } from '../../src/decision/one-step.ts';
 import { plan } from '../../src/decision/planner.ts';
@@ -62,14 +62,12 @@ describe('planning a bench', () => {
     );
   });
 
-  it('keeps its order: upper bounds, exact, one step, acting now', () => {
+  it('keeps its order: perfect information, exact, one step, acting now', () => {
     fc.assert(
       fc.property(any, (problem) => {
         const { value } = exact(problem);
         const { play, bound, act, compare } = planners(problem);
-        for (const depth of [0, 1, 2, 3]) {
-          expect(lookAheadBound(play, bound, depth)(play.start)).toBeGreaterThanOrEqual(value - SLACK);
-        }
+        expect(bound(play.start)).toBeGreaterThanOrEqual(value - SLACK);
         const one = valueOfPolicy(play, following(compare))(play.start);
         expect(one).toBeGreaterThanOrEqual(act(play.start).value - SLACK);
         expect(one).toBeGreaterThanOrEqual(compare(play.start).value - SLACK);
@@ -197,6 +195,25 @@ describe('information', () => {
       }),
       { seed: 20_07, numRuns: 60 },
     );
+  });
+
+  it('cannot change the decision exactly where no pair with it beats the other alone', () => {
+    let unable = 0;
+    fc.assert(
+      fc.property(fc.oneof(testsOnly, still), (problem) => {
+        const { tests } = plan(problem);
+        for (const { test, gain, cannotChange } of tests) {
+          const alone = gain <= SLACK;
+          const paired = problem.tests.every(
+            ({ id }) => id === test || evsi(problem, [id, test]) - evsi(problem, [id]) <= SLACK,
+          );
+          expect(cannotChange).toBe(alone && paired);
+          if (cannotChange) unable++;
+        }
+      }),
+      { seed: 20_12, numRuns: 100 },
+    );
+    expect(unable).toBeGreaterThan(10);
   });
 
   it('adds up: gain less cost is what doing the test first and then acting is worth over acting now', () => {
