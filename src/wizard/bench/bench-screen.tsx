@@ -1,6 +1,6 @@
 /** Every card in hand. */
 import { useEffect, useState } from 'preact/hooks';
-import type { Assessment } from '../../assessment.ts';
+import type { Assessed, Assessment } from '../../assessment.ts';
 import { writePlace } from '../address.ts';
 import { onceDrawn, standOnFirst } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';
@@ -82,12 +82,16 @@ function Ticket({ card, locale }: { card: Listed; locale: string }) {
             {card.unsaved && ', kept on this device only'}
           </span>
         </span>
-        {assessment?.kind === 'assessed' && (
-          <Stamp kind={assessment.verdict.kind} justified={assessment.verdict.justified} />
-        )}
+        {assessment?.kind === 'assessed' && <Stamp assessed={assessment} />}
       </a>
     </li>
   );
+}
+
+function nextWords({ next, checks }: Assessed): string | null {
+  if (next.kind === 'act') return null;
+  const advice = checks.find(({ check }) => check === next.check);
+  return advice === undefined ? null : `Next: ${advice.name}`;
 }
 
 function wordsOn(assessment: Assessment | null | undefined): string {
@@ -95,7 +99,7 @@ function wordsOn(assessment: Assessment | null | undefined): string {
     case undefined:
       return assessment === null ? 'no verdict: open it to see why' : 'weighing …';
     case 'assessed':
-      return assessment.verdict.name;
+      return nextWords(assessment) ?? assessment.verdict.name;
     case 'contradiction':
       return 'its findings contradict each other';
     case 'bad-record':

@@ -65,7 +65,7 @@ function SoFarBar() {
   if (assessment?.kind !== 'assessed') return null;
   return (
     <button type="button" class="so-far-bar" onClick={() => document.getElementById('pointing')?.scrollIntoView()}>
-      <Stamp kind={assessment.verdict.kind} justified={assessment.verdict.justified} />
+      <Stamp assessed={assessment} />
       <span>{assessment.ranking[0]?.name ?? 'Where it points'}</span>
     </button>
   );

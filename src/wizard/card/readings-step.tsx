@@ -38,12 +38,14 @@ export function ReadingsStep({ sections, catalogue }: Props) {
         <code>OL</code> for over range. Resistance first, card unpowered; a known-good card of the same board beats
         every rule of thumb.
       </p>
-      {sections.map(
-        ({ check }) =>
-          check !== null && (
-            <HowTo of={check} catalogue={catalogue} summary={`How: ${check.name.toLowerCase()}`} key={check.id} />
-          ),
-      )}
+      <div class="how-tos">
+        {sections.map(
+          ({ check }) =>
+            check !== null && (
+              <HowTo of={check} catalogue={catalogue} summary={`How: ${check.name.toLowerCase()}`} key={check.id} />
+            ),
+        )}
+      </div>
       {!open && <ClosedGate gate={gate} onAnyway={() => setAnyway(true)} />}
       <ReadingsTable
         rails={railsOf(findings)}

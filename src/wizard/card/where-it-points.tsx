@@ -1,5 +1,6 @@
 /** Always in sight: what the answers so far point at, what that makes of the card, and what to do next. */
 import type { Assessed } from '../../assessment.ts';
+import type { Record } from '../../record/schema.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { BadRecordNotice, ContradictionNotice, FailureNotice } from '../frame/in-place.tsx';
 import { jumpTo } from '../frame/jump.ts';
@@ -7,7 +8,7 @@ import { ArrowMark } from '../frame/marks.tsx';
 import { useSession } from '../session.ts';
 import { placeOfCheck } from '../steps.ts';
 import { sayPrice } from '../verdict/price-words.ts';
-import { Stamp } from '../verdict/stamp.tsx';
+import { isFirm, Stamp } from '../verdict/stamp.tsx';
 import { type Manner, sayDays, sayFrequency, sayMinutes, sayMoney, sayPercent } from '../words.ts';
 import { ChanceBar } from './chance-bar.tsx';
 
@@ -32,37 +33,17 @@ export function WhereItPoints({ catalogue }: Props) {
 const SHOWN = 4;
 
 function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalogue }) {
-  const { draws } = useSession().adviser.advice.value;
   const { locale } = catalogue.shop;
   const manner: Manner = { locale, currency: assessed.currency };
-  const option = assessed.options.find(({ id }) => id === assessed.verdict.option);
+  const record = useSession().desk.value?.record;
+  const blank = record !== undefined && isBlank(record);
   const top = assessed.ranking.slice(0, SHOWN);
   return (
     <>
-      <section class="so-far">
-        <h2>So far</h2>
-        <p class="so-far-verdict">
-          <Stamp kind={assessed.verdict.kind} justified={assessed.verdict.justified} />
-          <b>{assessed.verdict.name}</b>
-        </p>
-        {option !== undefined && option.floor !== null && (
-          <p class="so-far-chances">
-            works <b>{sayFrequency(option.works)}</b>, still works after {sayDays(assessed.horizonDays)}{' '}
-            <b>{sayFrequency(option.holds)}</b>
-          </p>
-        )}
-        {option !== undefined && option.floor !== null && <p class="so-far-price">{sayPrice(option, manner)}</p>}
-        {option !== undefined && option.floor === null && <p class="so-far-because">{assessed.verdict.because}</p>}
-        {assessed.sensitivity !== undefined && (
-          <p class="firmness">
-            Stands in {Math.round(100 * assessed.sensitivity.stands)} of 100 tries with the figures shaken.
-          </p>
-        )}
-        {assessed.sensitivity === undefined && draws === 0 && <p class="firmness">Testing how firm this is …</p>}
-      </section>
+      {blank ? <Blank /> : <SoFar assessed={assessed} manner={manner} />}
       <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />
       <section class="causes-short">
-        <h2>Where it points</h2>
+        <h2>{blank ? 'What such cards usually have' : 'Where it points'}</h2>
         <ol>
           {top.map((cause) => (
             <li key={cause.fault}>
@@ -79,6 +60,51 @@ function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalo
         </ol>
       </section>
     </>
+  );
+}
+
+/** Nothing has been said about the card yet. */
+const isBlank = (record: Record): boolean =>
+  record.timeline.every((event) => event.type === 'arrived' && Object.keys(event.facts).length === 0);
+
+function Blank() {
+  return (
+    <section class="so-far">
+      <h2>So far</h2>
+      <p class="so-far-verdict">Nothing is known yet</p>
+      <p class="so-far-because">The first answer starts the weighing; every answer moves it.</p>
+    </section>
+  );
+}
+
+function SoFar({ assessed, manner }: { assessed: Assessed; manner: Manner }) {
+  const { draws } = useSession().adviser.advice.value;
+  const { verdict, sensitivity } = assessed;
+  const option = assessed.options.find(({ id }) => id === verdict.option);
+  const sold = option !== undefined && option.floor !== null;
+  return (
+    <section class="so-far">
+      <h2>{isFirm(assessed) ? 'Verdict' : 'If you had to decide now'}</h2>
+      <p class="so-far-verdict">
+        <Stamp assessed={assessed} />
+        <b>{verdict.name}</b>
+      </p>
+      {sold ? (
+        <>
+          <p class="so-far-chances">
+            works <b>{sayFrequency(option.works)}</b>, still works after {sayDays(assessed.horizonDays)}{' '}
+            <b>{sayFrequency(option.holds)}</b>
+          </p>
+          <p class="so-far-price">{sayPrice(option, manner)}</p>
+        </>
+      ) : (
+        <p class="so-far-because">{verdict.because}</p>
+      )}
+      {sensitivity !== undefined && (
+        <p class="firmness">Stands in {Math.round(100 * sensitivity.stands)} of 100 tries with the figures shaken.</p>
+      )}
+      {sensitivity === undefined && draws === 0 && <p class="firmness">Testing how firm this is …</p>}
+    </section>
   );
 }
 
@@ -118,7 +144,7 @@ function NextShort({ assessed, catalogue, manner }: { assessed: Assessed; catalo
       <p class="buttons">
         {target !== null && (
           <button type="button" class="main" onClick={() => jumpTo(session, target.step, target.key)}>
-            Record the result <ArrowMark />
+            Record it <ArrowMark />
           </button>
         )}
         <button type="button" class="quiet" onClick={() => jumpTo(session, 'next')}>

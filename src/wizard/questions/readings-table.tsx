@@ -100,8 +100,7 @@ interface PickProps {
 }
 
 /** One state, and nothing else worth a word. */
-const isPlain = ({ weights, reading }: EvidenceItem): boolean =>
-  reading?.recentred !== true && weights.filter((weight) => weight >= 0.05).length <= 1;
+const isPlain = ({ weights }: EvidenceItem): boolean => weights.filter((weight) => weight >= 0.05).length <= 1;
 
 const FROM_NUMBER = 'from-number';
 const CANNOT_TELL = 'cannot-tell';
@@ -140,6 +139,7 @@ function StatePick({ finding, evidence, label, disabled }: PickProps) {
         <option value={CANNOT_TELL}>can't tell</option>
       </select>
       {measured && !plain && <Grade finding={finding} evidence={evidence} />}
+      {measured && plain && evidence?.reading?.recentred && <small>against known good</small>}
     </span>
   );
 }

@@ -1,16 +1,15 @@
-import type { VerdictKind } from '../../assessment.ts';
+import type { Assessed } from '../../assessment.ts';
 import { sayStamp } from '../words.ts';
 
-interface Props {
-  readonly kind: VerdictKind;
-  readonly justified: boolean;
-}
+/** As long as a check is worth its minutes, the verdict is only what one would do if one had to decide now. */
+export const isFirm = ({ next }: Assessed): boolean => next.kind === 'act';
 
-/** The verdict as it would be stamped on the job ticket. */
-export function Stamp({ kind, justified }: Props) {
+/** The verdict as it would be stamped on the job ticket; in pencil while it is not firm. */
+export function Stamp({ assessed }: { readonly assessed: Assessed }) {
+  const { kind, justified } = assessed.verdict;
   const tone = kind === 'scrap' ? 'stop' : kind === 'return' ? 'return' : justified ? 'go' : 'stop';
   return (
-    <span class="stamp" data-tone={tone}>
+    <span class="stamp" data-tone={isFirm(assessed) ? tone : 'pencil'}>
       {sayStamp(kind)}
     </span>
   );

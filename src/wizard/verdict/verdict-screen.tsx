@@ -10,7 +10,7 @@ import { Firmness } from './firmness.tsx';
 import { MoneyFields } from './money-fields.tsx';
 import { OptionsTable } from './options-table.tsx';
 import { PriceLine } from './price-line.tsx';
-import { Stamp } from './stamp.tsx';
+import { isFirm, Stamp } from './stamp.tsx';
 
 interface Props {
   readonly assessed: Assessed;
@@ -33,9 +33,10 @@ export function VerdictScreen({ assessed, catalogue }: Props) {
     <>
       <section class="verdict">
         <p class="verdict-head">
-          <Stamp kind={verdict.kind} justified={verdict.justified} />
+          <Stamp assessed={assessed} />
           <span class="verdict-name">{verdict.name}</span>
         </p>
+        {!isFirm(assessed) && <StillWorthIt assessed={assessed} />}
         <p class="lead">{verdict.because}</p>
         {option !== undefined && (
           <dl class="figures">
@@ -117,6 +118,21 @@ export function VerdictScreen({ assessed, catalogue }: Props) {
         </section>
       )}
     </>
+  );
+}
+
+function StillWorthIt({ assessed }: { assessed: Assessed }) {
+  const session = useSession();
+  const { next } = assessed;
+  if (next.kind === 'act') return null;
+  const name = assessed.checks.find(({ check }) => check === next.check)?.name ?? next.check;
+  return (
+    <p class="pencilled">
+      In pencil: this is what to do if you had to decide now. One check is still worth its minutes:{' '}
+      <button type="button" class="quiet" onClick={() => jumpTo(session, 'next')}>
+        {name}
+      </button>
+    </p>
   );
 }
 
