@@ -13,11 +13,13 @@ import { wordsFor } from './assess/words.ts';
 import type { Assessed, Assessment, AssessOptions, Option } from './assessment.ts';
 import { restrict } from './belief/belief.ts';
 import { membersOf } from './belief/conditions.ts';
-import { cardProblem } from './decision/card-problem.ts';
+import { tableOf } from './decision/card-model.ts';
+import { planCard } from './decision/card-problem.ts';
 import { conditionSet } from './decision/condition-set.ts';
+import { courseScratch } from './decision/course.ts';
 import { describeCourse, type Plan } from './decision/plan.ts';
 import { plan as planNext } from './decision/planner.ts';
-import { choosePlan, enumeratePlans, subjectOf } from './decision/plans.ts';
+import { choosePlan, subjectOf } from './decision/plans.ts';
 import type { GatheredEvidence, RecordIssue } from './evidence/evidence.ts';
 import { gatherEvidence } from './evidence/gather.ts';
 import type { Knowledge } from './knowledge/knowledge.ts';
@@ -71,11 +73,22 @@ function decide(
   const restricted = restrict(diagnosis.belief, 1, CONDITIONS_PLANNED);
   const listed = Array.from(restricted.chance, (_, c) => membersOf(restricted.conditions, c));
   const set = conditionSet(listed);
-  const pool = enumeratePlans(card.model, set, restricted.chance);
+  const checks = checksAtThisCard(knowledge, shop, gathered, restricted.conditions);
+  const { pool, card: problem } = planCard(
+    card.model,
+    set,
+    listed.map(({ active }) => active.map((fault) => knowledge.faults[fault]!.id).join(' + ')),
+    restricted.chance,
+    checks.open,
+    { lessMargin: true },
+  );
   const asOption = (plan: Plan) => optionOf(plan, stepIds(card, plan), names);
   const best = choosePlan(pool.plans);
   const chosen = asOption(best);
-  const singles = card.model.treatments.map((_, at) => describeCourse(card.model, set, restricted.chance, [at]));
+  const scratch = courseScratch(tableOf(card.model), set);
+  const singles = card.model.treatments.map((_, at) =>
+    describeCourse(card.model, set, restricted.chance, [at], scratch),
+  );
   const shown = worthShowing(pool.plans, singles, best).map(asOption);
 
   const view = diagnosisView(knowledge, diagnosis);
@@ -105,15 +118,6 @@ function decide(
     words,
   };
 
-  const checks = checksAtThisCard(knowledge, shop, gathered, restricted.conditions);
-  const problem = cardProblem(
-    card.model,
-    listed.map(({ active }) => active.map((fault) => knowledge.faults[fault]!.id).join(' + ')),
-    restricted.chance,
-    pool.plans,
-    checks.open,
-    { lessMargin: true },
-  );
   const planned = planNext(problem.problem);
   const advice = advise({
     knowledge,

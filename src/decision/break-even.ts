@@ -22,13 +22,12 @@ export interface BreakEvens {
 /** Money and minutes are looked at from nothing up to this many times what they are now. */
 export const FURTHEST_MULTIPLE = 10;
 
-/** A plan's surplus, and what it has beyond its margin, as lines in x with x = 0 now. */
+/** What a plan has beyond its margin (a stop: its surplus), as a line in x with x = 0 now. */
 interface Line {
   readonly verdict: Verdict;
-  readonly surplus: number;
-  readonly surplusSlope: number;
-  readonly net: number;
-  readonly netSlope: number;
+  readonly stop: boolean;
+  readonly worth: number;
+  readonly slope: number;
 }
 
 /**
@@ -105,10 +104,9 @@ export function breakEvens(model: CardModel, plans: readonly Plan[]): BreakEvens
       const stop = plan.stop !== null;
       return {
         verdict: plan.verdict,
-        surplus: plan.surplus,
-        surplusSlope: slope,
-        net: stop ? Number.POSITIVE_INFINITY : plan.surplus - plan.margin,
-        netSlope: stop ? 0 : slope - share * cost,
+        stop,
+        worth: plan.surplus - plan.margin,
+        slope: stop ? slope : slope - share * cost,
       };
     });
   }
@@ -149,10 +147,10 @@ function firstChange(
   const now = verdictAt(lines, 0);
   const points: number[] = [];
   lines.forEach((a, i) => {
-    if (a.netSlope !== 0) points.push(-a.net / a.netSlope);
+    if (!a.stop && a.slope !== 0) points.push(-a.worth / a.slope);
     for (let j = 0; j < i; j++) {
       const b = lines[j]!;
-      if (a.surplusSlope !== b.surplusSlope) points.push((b.surplus - a.surplus) / (a.surplusSlope - b.surplusSlope));
+      if (a.slope !== b.slope) points.push((b.worth - a.worth) / (a.slope - b.slope));
     }
   });
   for (const direction of directions) {
@@ -171,11 +169,10 @@ function firstChange(
 
 function verdictAt(lines: readonly Line[], x: number): Verdict {
   return choosePlan(
-    lines.map((line) => ({
-      verdict: line.verdict,
-      surplus: line.surplus + line.surplusSlope * x,
-      justified: line.net + line.netSlope * x >= 0,
-    })),
+    lines.map(({ verdict, stop, worth, slope }) => {
+      const surplus = worth + slope * x;
+      return { verdict, surplus, margin: 0, justified: stop || surplus >= 0 };
+    }),
   ).verdict;
 }
 

@@ -17,6 +17,7 @@ export interface DrawnPlan {
   works: number;
   held: number;
   surplus: number;
+  margin: number;
   justified: boolean;
 }
 
@@ -71,7 +72,7 @@ export function drawnCard(
   const drawn = new Float64Array(set.size);
   const { courses, courseOf } = courseTree(plans);
   const results = plans.map(
-    (plan): DrawnPlan => ({ verdict: plan.verdict, works: 0, held: 0, surplus: 0, justified: false }),
+    (plan): DrawnPlan => ({ verdict: plan.verdict, works: 0, held: 0, surplus: 0, margin: 0, justified: false }),
   );
   const sound = soundConditions(set, table.host);
 
@@ -137,7 +138,8 @@ export function drawnCard(
         result.works = at.works;
         result.held = at.held;
         result.surplus = surplus(money, cost, at.held);
-        result.justified = result.surplus >= marginOf(money, cost);
+        result.margin = marginOf(money, cost);
+        result.justified = result.surplus >= result.margin;
       }
     });
   }
@@ -158,7 +160,8 @@ export function drawnCard(
         result.held = dot(plan.vectors.held, drawn);
         result.surplus = dot(plan.payoff, drawn) - plan.preparationCost;
         const cost = endValue(money, result.held) - money.asIs - result.surplus;
-        result.justified = plan.stop !== null || result.surplus >= marginOf(money, cost);
+        result.margin = plan.stop === null ? marginOf(money, cost) : 0;
+        result.justified = plan.stop !== null || result.surplus >= result.margin;
       });
       return true;
     }

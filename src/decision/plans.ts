@@ -54,10 +54,15 @@ export function enumeratePlans(
   return { plans: dropDominated(plans), ...counts };
 }
 
-/** The option to follow: the best surplus among the stops and the plans that are justified. */
-export function choosePlan<P extends Pick<Plan, 'surplus' | 'justified'>>(plans: readonly P[]): P {
+/**
+ * The option to follow: the one with the most surplus beyond its margin, among the stops (which need none) and the plans that
+ * are justified. The planner of checks values options the same way, so what is advised next and the verdict agree.
+ */
+export function choosePlan<P extends Pick<Plan, 'surplus' | 'margin' | 'justified'>>(plans: readonly P[]): P {
   let chosen: P | undefined;
-  for (const plan of plans) if (plan.justified && (!chosen || plan.surplus > chosen.surplus)) chosen = plan;
+  for (const plan of plans) {
+    if (plan.justified && (!chosen || plan.surplus - plan.margin > chosen.surplus - chosen.margin)) chosen = plan;
+  }
   if (!chosen) throw new RangeError('no option is justified and there is no stop: give the model a stop');
   return chosen;
 }
