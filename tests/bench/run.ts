@@ -1,0 +1,73 @@
+/**
+ * Every figure this project claims, measured anew. Nothing here passes or fails: limits are printed beside what was
+ * measured, met or not.
+ *
+ *     npm run bench
+ *     npm run bench -- --only decisions --cards 500
+ */
+import { parseArgs } from 'node:util';
+import { decisionsOptions } from './decisions.ts';
+
+interface Bench {
+  readonly name: string;
+  readonly question: string;
+  /** imported only when it runs, so that each starts from a quiet process as far as one process can be quiet */
+  readonly run: () => Promise<string>;
+}
+
+const BENCHES: readonly Bench[] = [
+  {
+    name: 'posterior',
+    question: 'How long does it take to work out what is wrong with a card, and could it be much faster?',
+    run: async () => (await import('./posterior.ts')).benchPosterior(),
+  },
+  {
+    name: 'planning',
+    question: 'How far from the best possible plan are the plans?',
+    run: async () => (await import('./planning.ts')).benchPlanning(),
+  },
+  {
+    name: 'assessment',
+    question: 'How long does somebody wait for a whole assessment?',
+    run: async () => (await import('./assessment.ts')).benchAssessment(),
+  },
+  {
+    name: 'decisions',
+    question: 'Does a bench that follows the tool earn more than one that does not, and do stated chances come true?',
+    run: async () => (await import('./decisions.ts')).benchDecisions(decisionsOptions(process.argv.slice(2))),
+  },
+];
+
+const HELP = `npm run bench -- [--only NAME] [--cards N] [--disturbed-cards N] [--seed N]
+
+  --only NAME           one of ${BENCHES.map(({ name }) => name).join(', ')}; may be given several times
+  --cards N             simulated cards of "decisions" (default 10000)
+  --disturbed-cards N   of them, those decided again with disturbed knowledge, at each strength of noise
+  --seed N              seed of the simulated cards
+`;
+
+const { values } = parseArgs({
+  options: {
+    only: { type: 'string', multiple: true },
+    cards: { type: 'string' },
+    'disturbed-cards': { type: 'string' },
+    seed: { type: 'string' },
+    help: { type: 'boolean', short: 'h' },
+  },
+});
+
+if (values.help) {
+  process.stdout.write(HELP);
+} else {
+  const unknown = (values.only ?? []).filter((name) => !BENCHES.some((bench) => bench.name === name));
+  if (unknown.length > 0) {
+    process.stderr.write(`There is no bench called ${unknown.join(', ')}.\n\n${HELP}`);
+    process.exitCode = 1;
+  } else {
+    for (const { name, question, run } of BENCHES) {
+      if (values.only && !values.only.includes(name)) continue;
+      console.log(`\n${question}   [${name}]\n${'='.repeat(question.length)}\n`);
+      console.log(await run());
+    }
+  }
+}
