@@ -35,6 +35,8 @@ const MOST_EXACT_STATES = 4096;
  * of tried remedies where these are few, cut short by perfect information; else the better of stopping and of each
  * remedy followed by the greedy order (chance fixed over cost, Kadane & Simon 1977, best stop at every step), which is
  * the value of a real plan and so a lower bound. Remembers every situation it has met.
+ *
+ * @example actNow(openPlay(T4))(openPlay(T4).start).value // -15
  */
 export function actNow(play: Play, bound: UpperBound = perfectInformation(play)): ActNow {
   const table = stopTable(play);

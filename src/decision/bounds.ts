@@ -18,6 +18,8 @@ const SWEEPS = 60;
  * - price + fixed payoff + sum of chances times V. Preparations not yet paid are charged to whatever needs them.
  * It bounds every plan because a plan that may look can always ignore what it sees (Howard, IEEE Trans. SSC-2, 1966).
  * The first call for a set of tried remedies and paid preparations costs conditions x (stops + transitions); the rest O(conditions).
+ *
+ * @example perfectInformation(openPlay(T1))(openPlay(T1).start) // -7.7
  */
 export function perfectInformation(play: Play): UpperBound {
   const values = play.remedyStates <= MOST_REMEDY_STATES ? valuesWhenSeen(play) : valuesWhenSeenForEver(play);

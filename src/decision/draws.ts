@@ -38,8 +38,7 @@ export function drawGamma(random: Random, shape: number): number {
 /**
  * Beta with mean p and equivalent sample size n: Beta(p n, (1 - p) n). p of 0 or 1 is fixed and draws nothing.
  *
- * @example
- * drawBeta(createRandom(1), 1, 5) // 1
+ * @example drawBeta(createRandom(1), 1, 5) // 1
  */
 export function drawBeta(random: Random, p: number, n: number): number {
   if (!(p >= 0 && p <= 1)) throw new RangeError(`A chance must be within 0..1, not ${p}.`);

@@ -7,8 +7,7 @@ export interface Random {
  * A seeded generator: sfc32 (Chris Doty-Humphrey, PractRand), state filled from the seed by splitmix32 and stirred
  * twelve times. 53 random bits per number. Equal seeds give equal sequences on every machine.
  *
- * @example
- * createRandom(7).next() === createRandom(7).next() // true
+ * @example createRandom(7).next() === createRandom(7).next() // true
  */
 export function createRandom(seed: number): Random {
   if (!Number.isSafeInteger(seed)) throw new RangeError(`A seed must be a whole number, not ${seed}.`);

@@ -13,6 +13,8 @@ const SAME_LIKELIHOOD = 1e-12;
  *
  * Perfect information about the merged conditions is a tighter bound than about the single ones.
  * Cost: conditions x outcomes + conditions log conditions + stops^2 x conditions at worst.
+ *
+ * @example reduceProblem({ ...shaleGas, tests: [] }).conditions // ['gas | none']: without a test nothing tells them apart
  */
 export function reduceProblem(problem: DecisionProblem): DecisionProblem {
   const merged = problem.remedies.length === 0 ? mergeConditions(problem) : problem;

@@ -2,7 +2,7 @@
  * Best-first search over beliefs. It spends its effort where the plan can still gain most, holds a plan that gets
  * better the longer it runs, and bounds from above what any plan could be worth. Given enough effort it is exact.
  */
-import type { ActNow } from './act-now.ts';
+import type { Acting, ActNow } from './act-now.ts';
 import type { UpperBound } from './bounds.ts';
 import { following, oneStep, opensAny, valueOfOpening, WORTH_NOTHING } from './one-step.ts';
 import {
@@ -45,7 +45,7 @@ const MOST_IDLE = 50;
 /** Values are weighted by the mass of the situation. */
 interface Node {
   readonly situation: Situation;
-  readonly acting: Action | undefined;
+  readonly acting: Acting;
   /** value of stopping, without any further action */
   stopping: number;
   /** value of the plan held from here on */
@@ -89,10 +89,11 @@ export function searchPlan(
   const nodeOf = (situation: Situation): Node => {
     const known = nodes.get(situation.key);
     if (known) return known;
-    const { value, action } = act(situation);
+    const acting = act(situation);
+    const { value } = acting;
     const upper = Math.max(value, bound(situation));
     const hope = value + trust * (upper - value);
-    const node = { situation, acting: action, stopping: value, lower: value, upper, hope, options: undefined };
+    const node = { situation, acting, stopping: value, lower: value, upper, hope, options: undefined };
     nodes.set(situation.key, node);
     return node;
   };
@@ -196,7 +197,8 @@ export function searchPlan(
     const node = nodes.get(situation.key);
     if (!node?.options) return beyond(situation);
     const option = most(node.options, ({ lower }) => lower);
-    const action = option && option.lower >= node.lower ? option.action : node.acting;
+    const gains = option && option.lower > node.acting.value + WORTH_NOTHING * situation.mass;
+    const action = gains ? option.action : node.acting.action;
     if (!action) throw new RangeError('Nothing can be done here: the problem offers neither a stop nor a remedy.');
     return action;
   };

@@ -8,6 +8,8 @@ import type { DecisionProblem } from './problem.ts';
 /**
  * Expected value of perfect information: what knowing the condition before acting would add to acting now, tests apart.
  * Never negative (Howard 1966). O(conditions x (stops + remedies)) besides acting now.
+ *
+ * @example evpi(oilWildcatter) // 35
  */
 export function evpi(problem: DecisionProblem): number {
   const play = openPlay(problem);
@@ -18,6 +20,8 @@ export function evpi(problem: DecisionProblem): number {
  * Expected value of sample information: what the results of these tests, all of them done, add to acting now, before
  * their costs. The expectation over all joint outcomes of the value of acting on the posterior, less acting now.
  * Never negative. What opens what is ignored: it is the worth of the results, however come by. O(product of the numbers of outcomes).
+ *
+ * @example evsi(oilWildcatter, ['seismic']) // 12.5
  */
 export function evsi(problem: DecisionProblem, tests: readonly string[]): number {
   const play = openPlay(free(problem));
@@ -28,6 +32,8 @@ export function evsi(problem: DecisionProblem, tests: readonly string[]): number
 /**
  * Expected payoff of doing these tests one after the other, all of them and whatever comes out, and then acting without
  * any other: costs, harm and preparations included.
+ *
+ * @example valueOfTestingFirst(T3b, ['q']) // -13.2: where acting at once costs 12
  */
 export function valueOfTestingFirst(problem: DecisionProblem, tests: readonly string[]): number {
   const play = openPlay(problem);
