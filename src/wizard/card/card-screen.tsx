@@ -1,7 +1,7 @@
 import type { Catalogue } from '../catalogue.ts';
 import type { Desk } from '../desk.ts';
 import { onceDrawn, standOnFirst, standOnNeighbour } from '../frame/jump.ts';
-import { ArrowMark } from '../frame/marks.tsx';
+import { ArrowMark, CautionMark } from '../frame/marks.tsx';
 import { useSession } from '../session.ts';
 import { STEPS, type StepId, sectionsOf, stepAfter, stepBefore } from '../steps.ts';
 import { Stamp } from '../verdict/stamp.tsx';
@@ -59,12 +59,23 @@ export function CardScreen({ desk, catalogue, step }: Props) {
   );
 }
 
+const showPanel = () => document.getElementById('pointing')?.scrollIntoView();
+
 /** On a narrow screen the panel lies below; this keeps the verdict in sight and leads there. */
 function SoFarBar() {
   const { assessment } = useSession().adviser.advice.value;
-  if (assessment?.kind !== 'assessed') return null;
+  if (assessment === null) return null;
+  if (assessment.kind !== 'assessed') {
+    const words =
+      assessment.kind === 'contradiction' ? 'The findings contradict each other' : 'Something cannot be read';
+    return (
+      <button type="button" class="so-far-bar" onClick={showPanel}>
+        <CautionMark /> {words}
+      </button>
+    );
+  }
   return (
-    <button type="button" class="so-far-bar" onClick={() => document.getElementById('pointing')?.scrollIntoView()}>
+    <button type="button" class="so-far-bar" onClick={showPanel}>
       <Stamp assessed={assessment} />
       <span>{assessment.ranking[0]?.name ?? 'Where it points'}</span>
     </button>

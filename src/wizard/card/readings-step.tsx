@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Catalogue } from '../catalogue.ts';
 import { findingAnswer } from '../desk.ts';
+import { LeadsSetting } from '../questions/leads-setting.tsx';
 import { ReadingsTable } from '../questions/readings-table.tsx';
 import { isRail, railsOf } from '../rails.ts';
 import { useSession } from '../session.ts';
@@ -46,6 +47,7 @@ export function ReadingsStep({ sections, catalogue }: Props) {
             ),
         )}
       </div>
+      <LeadsSetting shopLeads={catalogue.shop.leadResistance} />
       {!open && <ClosedGate gate={gate} onAnyway={() => setAnyway(true)} />}
       <ReadingsTable
         rails={railsOf(findings)}

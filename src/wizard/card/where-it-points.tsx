@@ -24,7 +24,7 @@ export function WhereItPoints({ catalogue }: Props) {
       {failure !== null && <FailureNotice failure={failure} />}
       {assessment === null && failure === null && <p class="waiting">Weighing what is known so far …</p>}
       {assessment?.kind === 'contradiction' && <ContradictionNotice contradiction={assessment} catalogue={catalogue} />}
-      {assessment?.kind === 'bad-record' && <BadRecordNotice bad={assessment} />}
+      {assessment?.kind === 'bad-record' && <BadRecordNotice bad={assessment} catalogue={catalogue} />}
       {assessment?.kind === 'assessed' && <Points assessed={assessment} catalogue={catalogue} />}
     </aside>
   );

@@ -1,6 +1,7 @@
 /** What is shown where a verdict would be when there is none: a contradiction, a record that cannot be read, a broken worker. */
 import type { Assessment } from '../../assessment.ts';
-import type { Catalogue } from '../catalogue.ts';
+import type { Catalogue, FindingView } from '../catalogue.ts';
+import { findingOfIssue } from '../issues.ts';
 import { useSession } from '../session.ts';
 import { findingKey, stepOf } from '../steps.ts';
 import { jumpTo } from './jump.ts';
@@ -46,7 +47,13 @@ export function ContradictionNotice({
   );
 }
 
-export function BadRecordNotice({ bad }: { bad: BadRecord }) {
+export function BadRecordNotice({ bad, catalogue }: { bad: BadRecord; catalogue: Catalogue }) {
+  const session = useSession();
+  const record = session.desk.value?.record;
+  const findingOf = (path: string) => {
+    const id = record === undefined ? null : findingOfIssue(path, record);
+    return catalogue.findings.find((finding) => finding.id === id);
+  };
   return (
     <section class="notice" aria-label="Something on the card cannot be read">
       <h3>
@@ -62,12 +69,22 @@ export function BadRecordNotice({ bad }: { bad: BadRecord }) {
                 You typed <q>{issue.typed}</q>.
               </>
             )}{' '}
-            {issue.todo} <small>{issue.path}</small>
+            {issue.todo} <PlaceOfIssue path={issue.path} finding={findingOf(issue.path)} />
           </li>
         ))}
       </ul>
       <p>Everything typed is kept. The verdict comes back as soon as this is put right.</p>
     </section>
+  );
+}
+
+function PlaceOfIssue({ path, finding }: { path: string; finding: FindingView | undefined }) {
+  const session = useSession();
+  if (finding === undefined) return <small>{path}</small>;
+  return (
+    <button type="button" onClick={() => jumpTo(session, stepOf(finding), findingKey(finding.id))}>
+      Go to: {finding.name}
+    </button>
   );
 }
 

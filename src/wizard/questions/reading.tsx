@@ -2,6 +2,8 @@ import type { EvidenceItem } from '../../assessment.ts';
 import { parseQuantity, type Quantity } from '../../evidence/quantity.ts';
 import type { FindingView } from '../catalogue.ts';
 import { clearFinding, findingAnswer, typeReading } from '../desk.ts';
+import { issuesOf } from '../issues.ts';
+import { leadsOf } from '../leads.ts';
 import { useSession } from '../session.ts';
 import { sayGrade } from '../words.ts';
 import { type ReadText, TypedField } from './typed-field.tsx';
@@ -25,7 +27,7 @@ interface FieldProps {
 
 /** The reading of the card on the bench. */
 export function ReadingField({ finding, label, disabled, hideLabel, describedBy }: FieldProps) {
-  const { desk, drafts, edit } = useSession();
+  const { adviser, desk, drafts, edit } = useSession();
   if (desk.value === null || finding.reading === null) return null;
   const answer = findingAnswer(desk.value.record, finding.id, 'bench');
   const field = `reading-${finding.id}`;
@@ -33,9 +35,11 @@ export function ReadingField({ finding, label, disabled, hideLabel, describedBy 
     drafts.set(field, readable ? null : text);
     if (!readable) return;
     if (text.trim() !== '') {
+      const quantity = finding.reading!.quantity;
       const knownGood = drafts.texts.value.get(`known-good-${finding.id}`);
-      const how = knownGood !== undefined && readAs(finding.reading!.quantity)(knownGood).ok ? { knownGood } : {};
-      edit((record, at) => typeReading(record, finding.id, text, at, how), field);
+      const known = knownGood !== undefined && readAs(quantity)(knownGood).ok ? { knownGood } : {};
+      const leads = quantity === 'resistance' ? leadsOf(desk.value!.record, drafts.texts.value) : {};
+      edit((record, at) => typeReading(record, finding.id, text, at, { ...leads, ...known }), field);
     } else if (answer?.type === 'measured') edit((record) => clearFinding(record, finding.id, 'bench'), field);
   };
   return (
@@ -51,6 +55,7 @@ export function ReadingField({ finding, label, disabled, hideLabel, describedBy 
       onText={takeText}
       disabled={disabled ?? false}
       describedBy={describedBy}
+      trouble={issuesOf(adviser.advice.value.assessment, desk.value.record, finding.id)[0]}
     />
   );
 }

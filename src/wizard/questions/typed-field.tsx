@@ -17,14 +17,30 @@ interface Props {
   readonly same: (text: string, stored: string) => boolean;
   readonly onText: (text: string, readable: boolean) => void;
   readonly describedBy?: string | undefined;
+  /** wrong in the light of the rest of the record, though it can be read */
+  readonly trouble?: { readonly wrong: string; readonly todo: string } | undefined;
   readonly disabled?: boolean;
   readonly size?: 'short' | 'long';
 }
 
 /** One typed value. What cannot be read stays as typed, with what is wrong and what to do beside it. */
 export function TypedField(props: Props) {
-  const { id, label, hideLabel, unit, stored, draft, placeholder, read, same, onText, describedBy, disabled, size } =
-    props;
+  const {
+    id,
+    label,
+    hideLabel,
+    unit,
+    stored,
+    draft,
+    placeholder,
+    read,
+    same,
+    onText,
+    describedBy,
+    disabled,
+    size,
+    trouble,
+  } = props;
   const [text, setText] = useState(draft ?? stored);
   const [left, setLeft] = useState(draft !== undefined);
   // only an answer changed from outside (undo, another card) may replace the typing
@@ -32,7 +48,8 @@ export function TypedField(props: Props) {
     if (draft === undefined && !same(text, stored)) setText(stored);
   }, [stored, draft]);
   const reading = text.trim() === '' ? ({ ok: true } as const) : read(text);
-  const wrong = !reading.ok && left;
+  const shown = reading.ok ? trouble : left ? reading : undefined;
+  const wrong = shown !== undefined;
   return (
     <span class={`field field-${size ?? 'short'}`}>
       <label class={hideLabel ? 'visually-hidden' : 'field-label'} for={id}>
@@ -65,7 +82,7 @@ export function TypedField(props: Props) {
       </span>
       {wrong && (
         <span class="field-wrong" id={`${id}-wrong`}>
-          <strong>{reading.wrong}</strong> {reading.todo}
+          <strong>{shown.wrong}</strong> {shown.todo}
         </span>
       )}
     </span>
