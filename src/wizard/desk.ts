@@ -110,6 +110,11 @@ export function setMoney(record: Record, money: Money): Record {
   return { ...record, money };
 }
 
+/** Nothing has been said about the card yet. */
+export function isBlank(record: Record): boolean {
+  return record.timeline.every((event) => isArrived(event) && Object.keys(event.facts).length === 0);
+}
+
 /** The open record with what undo and redo need. */
 export interface Desk {
   readonly record: Record;

@@ -121,12 +121,15 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       keeping.value = { state: 'on-this-device', why: 'the server does not answer' };
       return false;
     }
-    if (answer.status === 409) {
+    const { record: theirs } = answer.body;
+    // another window on this device may have sent the very same version first
+    const sentAlready = answer.status === 409 && looksLikeRecord(theirs) && same(theirs, record);
+    if (answer.status === 409 && !sentAlready) {
       keeping.value = { state: 'changed-elsewhere', id: record.id };
       return true;
     }
     const next = answer.body.revision;
-    if (answer.status >= 400 || typeof next !== 'number') {
+    if ((answer.status >= 400 && !sentAlready) || typeof next !== 'number') {
       keeping.value = { state: 'on-this-device', why: refusalIn(answer.body) };
       return true;
     }
@@ -237,7 +240,13 @@ function refusalIn(body: { [key: string]: unknown }): string {
   return typeof first?.wrong === 'string' ? `${said} ${String(first.path ?? '')}: ${first.wrong}` : said;
 }
 
-const same = (a: Record, b: Record): boolean => JSON.stringify(a) === JSON.stringify(b);
+/** In whatever order the fields come back. */
+const same = (a: Record, b: Record): boolean => JSON.stringify(a, sortKeys) === JSON.stringify(b, sortKeys);
+
+function sortKeys(_key: string, value: unknown): unknown {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
+}
 
 function readListed(value: unknown): Listed[] {
   if (!Array.isArray(value)) return [];

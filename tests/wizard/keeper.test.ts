@@ -24,7 +24,7 @@ function makeServer() {
       if (init?.method !== 'PUT') return have ? answer(200, have) : answer(404, { error: 'none' });
       server.puts += 1;
       const { record, revision } = JSON.parse(String(init.body));
-      if ((have?.revision ?? 0) !== revision) return answer(409, { error: 'another revision' });
+      if ((have?.revision ?? 0) !== revision) return answer(409, { wrong: 'another revision', ...have });
       held.set(id, { record, revision: revision + 1 });
       return answer(200, { revision: revision + 1 });
     },
@@ -107,6 +107,17 @@ describe('keeping a card', () => {
     expect((await keeper.settle('mine'))?.title).toBe('mine, newer');
     await vi.advanceTimersByTimeAsync(400);
     expect(server.held.get('card-one')).toMatchObject({ revision: 8, record: { title: 'mine, newer' } });
+  });
+
+  it('sees no conflict where another window of this device sent the same version first', async () => {
+    const { keeper, server } = start();
+    server.held.set('card-one', { record: { timeline: [], title: 'same', id: 'card-one', format: 1 }, revision: 4 });
+    keeper.keep(card('same'));
+    await vi.advanceTimersByTimeAsync(400);
+    expect(keeper.keeping.value).toEqual({ state: 'saved' });
+    keeper.keep(card('newer'));
+    await vi.advanceTimersByTimeAsync(400);
+    expect(server.held.get('card-one')).toMatchObject({ revision: 5, record: { title: 'newer' } });
   });
 
   it('takes the other version when the bench says so', async () => {

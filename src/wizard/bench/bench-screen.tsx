@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Assessed, Assessment } from '../../assessment.ts';
 import { writePlace } from '../address.ts';
+import { isBlank } from '../desk.ts';
 import { onceDrawn, standOnFirst } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';
 import type { Listed } from '../keeper.ts';
@@ -82,7 +83,7 @@ function Ticket({ card, locale }: { card: Listed; locale: string }) {
             {card.unsaved && ', kept on this device only'}
           </span>
         </span>
-        {assessment?.kind === 'assessed' && <Stamp assessed={assessment} />}
+        {assessment !== 'blank' && assessment?.kind === 'assessed' && <Stamp assessed={assessment} />}
       </a>
     </li>
   );
@@ -94,7 +95,8 @@ function nextWords({ next, checks }: Assessed): string | null {
   return advice === undefined ? null : `Next: ${advice.name}`;
 }
 
-function wordsOn(assessment: Assessment | null | undefined): string {
+function wordsOn(assessment: Assessment | 'blank' | null | undefined): string {
+  if (assessment === 'blank') return 'nothing known yet';
   switch (assessment?.kind) {
     case undefined:
       return assessment === null ? 'no verdict: open it to see why' : 'weighing …';
@@ -108,15 +110,17 @@ function wordsOn(assessment: Assessment | null | undefined): string {
 }
 
 /** undefined: not there yet · null: there is none */
-function useAssessmentOf(card: Listed): Assessment | null | undefined {
+function useAssessmentOf(card: Listed): Assessment | 'blank' | null | undefined {
   const { keeper, adviser } = useSession();
-  const [assessment, setAssessment] = useState<Assessment | null | undefined>(undefined);
+  const [assessment, setAssessment] = useState<Assessment | 'blank' | null | undefined>(undefined);
   useEffect(() => {
     let wanted = true;
-    void keeper
-      .peek(card.id)
-      .then((record) => (record === null ? null : adviser.assessOnce(record)))
-      .then((found) => wanted && setAssessment(found));
+    const look = async () => {
+      const record = await keeper.peek(card.id);
+      const found = record === null ? null : isBlank(record) ? 'blank' : await adviser.assessOnce(record);
+      if (wanted) setAssessment(found);
+    };
+    void look();
     return () => {
       wanted = false;
     };

@@ -1,5 +1,5 @@
 import type { Catalogue } from '../catalogue.ts';
-import type { Desk } from '../desk.ts';
+import { type Desk, isBlank } from '../desk.ts';
 import { onceDrawn, standOnFirst, standOnNeighbour } from '../frame/jump.ts';
 import { ArrowMark, CautionMark } from '../frame/marks.tsx';
 import { useSession } from '../session.ts';
@@ -63,8 +63,9 @@ const showPanel = () => document.getElementById('pointing')?.scrollIntoView();
 
 /** On a narrow screen the panel lies below; this keeps the verdict in sight and leads there. */
 function SoFarBar() {
-  const { assessment } = useSession().adviser.advice.value;
-  if (assessment === null) return null;
+  const { adviser, desk } = useSession();
+  const { assessment } = adviser.advice.value;
+  if (assessment === null || desk.value === null || isBlank(desk.value.record)) return null;
   if (assessment.kind !== 'assessed') {
     const words =
       assessment.kind === 'contradiction' ? 'The findings contradict each other' : 'Something cannot be read';

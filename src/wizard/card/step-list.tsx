@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assessment.ts';
 import { place, writePlace } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
-import type { Desk } from '../desk.ts';
+import { type Desk, isBlank } from '../desk.ts';
 import { onceDrawn, standOnHeading } from '../frame/jump.ts';
 import { useSession } from '../session.ts';
 import { progressOf, STEPS, type StepId, sectionsOf } from '../steps.ts';
@@ -45,7 +45,9 @@ export function StepList({ desk, catalogue, step }: Props) {
                 }}
               >
                 <span class="step-name">{name}</span>
-                {asked === 0 && <span class="step-progress">{wordsFor(id, assessment)}</span>}
+                {asked === 0 && (
+                  <span class="step-progress">{isBlank(desk.record) ? '' : wordsFor(id, assessment)}</span>
+                )}
                 {asked > 0 && (
                   <span class="step-progress">
                     {answered}

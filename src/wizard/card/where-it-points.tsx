@@ -1,7 +1,7 @@
 /** Always in sight: what the answers so far point at, what that makes of the card, and what to do next. */
 import type { Assessed } from '../../assessment.ts';
-import type { Record } from '../../record/schema.ts';
 import type { Catalogue } from '../catalogue.ts';
+import { isBlank } from '../desk.ts';
 import { BadRecordNotice, ContradictionNotice, FailureNotice } from '../frame/in-place.tsx';
 import { jumpTo } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';
@@ -62,10 +62,6 @@ function Points({ assessed, catalogue }: { assessed: Assessed; catalogue: Catalo
     </>
   );
 }
-
-/** Nothing has been said about the card yet. */
-const isBlank = (record: Record): boolean =>
-  record.timeline.every((event) => event.type === 'arrived' && Object.keys(event.facts).length === 0);
 
 function Blank() {
   return (
