@@ -37,7 +37,7 @@ const PROBLEMS = 1000;
 const SIZE = { faults: 8, remedies: 7, checks: 5 };
 const CARDS = 40;
 /** as `plan` takes it when none is named */
-const DEFAULT_EFFORT = 1_200_000;
+const DEFAULT_EFFORT = 1_500_000;
 /** tests go on while the faults hold more doubt than this, and a test promises to lower it by a hundredth of it */
 const DOUBT_IN_NATS = 0.35;
 
