@@ -160,6 +160,11 @@ export const Remedy = z.strictObject({
   heatCycles: z.number().int().nonnegative(),
   equipment: z.array(Id),
   effects: z.record(Id, Effect),
+  /**
+   * what the bench must have looked at before this is done: of each entry at least one of the findings. The planner reckons with
+   * the remedy all the same, because the looking is what it plans; a verdict does not rest on it before.
+   */
+  after: z.array(z.strictObject({ findings: z.array(Id).min(1), because: Text })).optional(),
   /** faults the work itself can cause on a card that does not have them */
   induces: z.record(Id, Chance),
   howTo: z.array(Text).min(1),

@@ -68,6 +68,9 @@ export function auditReferences(context: AuditContext): Problem[] {
   for (const { file, value } of parsed(draft.remedies)) {
     each(file, 'preparations', 'preparations', value.preparations);
     each(file, 'parts', 'parts', value.parts);
+    (value.after ?? []).forEach(({ findings }, i) => {
+      each(file, `after[${i}].findings`, 'findings', findings);
+    });
     each(file, 'equipment', 'equipment', value.equipment);
     each(file, 'cautions', 'cautions', value.cautions);
     for (const fault of Object.keys(value.effects)) named(file, `effects.${fault}`, 'faults', fault);
