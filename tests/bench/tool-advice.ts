@@ -9,7 +9,7 @@ import { type CardAtThisShop, cardAtThisShop } from '../../src/assess/shop-and-c
 import type { Assessment } from '../../src/assessment.ts';
 import { restrict } from '../../src/belief/belief.ts';
 import { membersOf } from '../../src/belief/conditions.ts';
-import { cardProblem } from '../../src/decision/card-problem.ts';
+import { planCard } from '../../src/decision/card-problem.ts';
 import { conditionSet } from '../../src/decision/condition-set.ts';
 import type { Plan } from '../../src/decision/plan.ts';
 import { plan as planNext } from '../../src/decision/planner.ts';
@@ -79,19 +79,15 @@ export function adviseOn(
   const restricted = restrict(diagnosis.belief, 1, CONDITIONS_PLANNED);
   const listed = Array.from(restricted.chance, (_, c) => membersOf(restricted.conditions, c));
   const set = conditionSet(listed);
-  const pool = enumeratePlans(card.model, set, restricted.chance);
-  const act = actOf(card, choosePlan(pool.plans));
-  if (!plan) return { check: null, act, value: Number.NaN };
+  if (!plan) {
+    const { plans } = enumeratePlans(card.model, set, restricted.chance);
+    return { check: null, act: actOf(card, choosePlan(plans)), value: Number.NaN };
+  }
   const checks = checksAtThisCard(knowledge, shop, gathered, restricted.conditions);
-  const { problem } = cardProblem(
-    card.model,
-    listed.map((_, c) => `${c}`),
-    restricted.chance,
-    pool.plans,
-    checks.open,
-    { lessMargin: true },
-  );
-  const { first, certificate } = planNext(problem);
+  const names = listed.map((_, c) => `${c}`);
+  const planned = planCard(card.model, set, names, restricted.chance, checks.open, { lessMargin: true });
+  const act = actOf(card, choosePlan(planned.pool.plans));
+  const { first, certificate } = planNext(planned.card.problem);
   return { check: first.kind === 'test' ? first.id : null, act, value: certificate.value };
 }
 
