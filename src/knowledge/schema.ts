@@ -94,6 +94,8 @@ export const Finding = z.strictObject({
   name: Text,
   /** what the wizard asks */
   question: Text,
+  /** what was looked at, as the owner can read it: stands before a state's own wording. Left out: the owner is not told */
+  owner: Text.optional(),
   /** from normal to most abnormal: a later state masks an earlier one */
   states: z.array(State).min(2),
   leak: Row,
@@ -120,6 +122,8 @@ export const Check = z.strictObject({
   name: Text,
   /** what it is for, one sentence */
   purpose: Text,
+  /** what is done, as the owner can read it */
+  owner: Text.optional(),
   yields: z.array(Id).min(1),
   minutes: Spread,
   preparations: z.array(Id),
@@ -302,7 +306,13 @@ export const RuleEvent = z.discriminatedUnion('type', [
   /** closes a check or a remedy */
   z.strictObject({
     type: z.literal('close'),
-    params: z.strictObject({ checks: z.array(Id), remedies: z.array(Id), reason: Text }),
+    params: z.strictObject({
+      checks: z.array(Id),
+      remedies: z.array(Id),
+      reason: Text,
+      /** the reason as the owner can read it; left out where it does not concern the owner */
+      owner: Text.optional(),
+    }),
   }),
   /** multiplies the chance that remedies induce damage */
   z.strictObject({
