@@ -1,5 +1,6 @@
 /** The one way through: knowledge, shop profile and record in, assessment out. */
 import { advise } from './assess/advice.ts';
+import { mustFollow } from './assess/after.ts';
 import { checksAtThisCard } from './assess/checks.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
 import { breakEvensView, type Firmness, firmnessOf } from './assess/firmness.ts';
@@ -74,22 +75,33 @@ function decide(
   const listed = Array.from(restricted.chance, (_, c) => membersOf(restricted.conditions, c));
   const set = conditionSet(listed);
   const checks = checksAtThisCard(knowledge, shop, gathered, restricted.conditions);
+  const owed = mustFollow(knowledge, gathered, card.remedies, checks.open);
   const { pool, card: problem } = planCard(
     card.model,
     set,
     listed.map(({ active }) => active.map((fault) => knowledge.faults[fault]!.id).join(' + ')),
     restricted.chance,
     checks.open,
-    { lessMargin: true },
+    { lessMargin: true, mustFollow: owed.map((each) => each.checks) },
   );
-  const asOption = (plan: Plan) => optionOf(plan, stepIds(card, plan), names);
-  const best = choosePlan(pool.plans);
-  const chosen = asOption(best);
+  const checkNames = new Map(knowledge.checks.map((check) => [check.id, check.name]));
+  const owedBy = (plan: Plan) => [...new Set(plan.steps.flatMap((step) => owed[step]!.checks))];
+  const asOption = (plan: Plan) =>
+    optionOf(
+      plan,
+      stepIds(card, plan),
+      names,
+      owedBy(plan).map((id) => checkNames.get(id) ?? id),
+    );
   const scratch = courseScratch(tableOf(card.model), set);
   const singles = card.model.treatments.map((_, at) =>
     describeCourse(card.model, set, restricted.chance, [at], scratch),
   );
-  const shown = worthShowing(pool.plans, singles, best).map(asOption);
+  // a verdict rests only on plans whose parts have been located; the planner reckons with the others, looking included
+  const ready = uniquePlans([...pool.plans, ...singles]).filter((plan) => owedBy(plan).length === 0);
+  const best = choosePlan(ready);
+  const chosen = asOption(best);
+  const shown = worthShowing(pool.plans, singles, best, diagnosis.sound).map(asOption);
 
   const view = diagnosisView(knowledge, diagnosis);
   const draws = options.draws ?? 0;
@@ -99,17 +111,18 @@ function decide(
           card.model,
           set,
           restricted.chance,
-          pool.plans,
+          ready,
           uncertaintyOf(knowledge, card, diagnosis),
           draws,
           options.seed ?? 1,
         )
       : null;
-  const optionNames = new Map(pool.plans.map((plan) => [plan.id, asOption(plan).name]));
+  const optionNames = new Map([...pool.plans, ...singles].map((plan) => [plan.id, asOption(plan).name]));
   const nameOf = (id: string) => optionNames.get(id) ?? id;
   const situation = {
     chosen,
-    rescue: rescueOf(pool.plans, asOption),
+    rescue: rescueOf(ready, asOption),
+    waiting: waitingOf(pool.plans, best, asOption),
     options: shown,
     ranking: view.ranking,
     sound: view.sound,
@@ -129,6 +142,7 @@ function decide(
     nameOf,
     membersOf: (condition) => listed[condition]!.active.map((fault) => knowledge.faults[fault]!.id),
     chosen,
+    owedBy,
     words,
   });
 
@@ -155,7 +169,7 @@ function decide(
       justified: chosen.justified,
       because: because(situation),
       reasons: reasons(situation),
-      breakEvens: breakEvensView(card.model, pool.plans, nameOf, words),
+      breakEvens: breakEvensView(card.model, ready, nameOf, words),
     },
     next: advice.next,
     checks: advice.checks,
@@ -181,6 +195,21 @@ function withRanges(option: Option, firmness: Firmness): Option {
 function withIntervals(knowledge: Knowledge, ranking: Assessed['ranking'], firmness: Firmness): Assessed['ranking'] {
   const at = new Map(knowledge.faults.map((fault, index) => [fault.id, index]));
   return ranking.map((fault) => ({ ...fault, interval: { ...firmness.faults[at.get(fault.fault)!]! } }));
+}
+
+/** Each course once, best surplus first. */
+function uniquePlans(plans: readonly Plan[]): Plan[] {
+  return [...new Map(plans.map((plan) => [plan.id, plan])).values()].sort((a, b) => b.surplus - a.surplus);
+}
+
+/** The best plan that would beat the chosen one if its parts had been located. */
+function waitingOf(plans: readonly Plan[], chosen: Plan, asOption: (plan: Plan) => Option): Option | null {
+  const better = plans.filter((plan) => plan.surplus - plan.margin > chosen.surplus - chosen.margin);
+  const best = better.reduce<Plan | null>(
+    (most, plan) => (!most || plan.surplus - plan.margin > most.surplus - most.margin ? plan : most),
+    null,
+  );
+  return best ? asOption(best) : null;
 }
 
 function rescueOf(plans: readonly Plan[], asOption: (plan: Plan) => Option): Option | null {

@@ -89,6 +89,8 @@ export const Option = z.strictObject({
   ceiling: z.number().nullable(),
   margin: z.number(),
   justified: z.boolean(),
+  /** checks that must come before it, by name; left out where nothing is owed */
+  waitsFor: z.array(z.string()).optional(),
 });
 export type Option = z.infer<typeof Option>;
 

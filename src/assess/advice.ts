@@ -28,6 +28,8 @@ export interface AdviceInput {
   /** faults of each condition of the problem, likeliest fault first is not needed */
   readonly membersOf: (condition: number) => readonly Id[];
   readonly chosen: Option;
+  /** checks that must come before a plan and are not done, in order */
+  readonly owedBy: (plan: Plan) => readonly Id[];
   readonly words: Words;
 }
 
@@ -37,7 +39,7 @@ export function advise(input: AdviceInput): Advice {
   const { knowledge, checks, planned } = input;
   const worths = new Map(planned.tests.map((worth) => [worth.test, worth]));
   const plans = new Map(input.card.plans.map((plan) => [plan.id, plan]));
-  const first = planned.first.kind === 'test' ? planned.first.id : null;
+  const first = firstCheck(input, plans);
   const leftOut = new Map(input.card.leftOut.map((item) => [item.check, item.waitsFor]));
   const advices = knowledge.checks.map((check): CheckAdvice => {
     const worth = worths.get(check.id);
@@ -62,6 +64,15 @@ export function advise(input: AdviceInput): Advice {
     };
   });
   return { next: nextStep(input, first, advices), checks: sortAdvice(advices, first) };
+}
+
+/**
+ * The check to do now: the planner's, or the first one owed where it would act on something that nobody has located yet.
+ */
+function firstCheck({ planned, owedBy, checks }: AdviceInput, plans: ReadonlyMap<Id, Plan>): Id | null {
+  if (planned.first.kind === 'test') return planned.first.id;
+  const acting = plans.get(planned.first.id);
+  return acting ? (owedBy(acting).find((id) => checks.open.some((check) => check.id === id)) ?? null) : null;
 }
 
 function stateOf(worth: WorthOfTest, isNext: boolean): CheckAdvice['state'] {
@@ -91,12 +102,15 @@ function nextStep(input: AdviceInput, first: Id | null, advices: readonly CheckA
     return { kind: 'act', option: chosen.id, because };
   }
   const advice = advices.find((known) => known.check === first)!;
-  const together =
-    gain > advice.worth + 0.5 ? ` with what follows it, ${words.money(gain)} better than deciding now` : '';
+  if (planned.first.kind !== 'test') {
+    const waiting = input.nameOf(planned.first.id);
+    return { kind: 'check', check: first, because: `${waiting} would follow, but not before this has been looked at.` };
+  }
+  const overall = `${words.money(gain)} better than deciding now`;
   const because =
     advice.worth > 0
-      ? `Worth ${words.money(advice.worth)} after its ${Math.round(advice.minutes)} minutes${together === '' ? '' : `;${together}`}.`
-      : `Alone it would not pay; it opens the checks that do:${together || ` ${words.money(gain)} better than deciding now`}.`;
+      ? `Worth ${words.money(advice.worth)} after its ${Math.round(advice.minutes)} minutes${gain > advice.worth + 1 ? `; with what follows it, ${overall}` : ''}.`
+      : `Alone it would not pay; with what it opens, ${overall}.`;
   return { kind: 'check', check: first, because };
 }
 

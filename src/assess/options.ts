@@ -10,7 +10,7 @@ export interface Names {
   readonly stops: ReadonlyMap<Id, Stop>;
 }
 
-export function optionOf(plan: Plan, stepIds: readonly Id[], names: Names): Option {
+export function optionOf(plan: Plan, stepIds: readonly Id[], names: Names, waitsFor: readonly string[]): Option {
   const stop = names.stops.get(plan.id);
   const steps = stepIds.map((id) => names.remedies.get(id)!);
   return {
@@ -30,6 +30,7 @@ export function optionOf(plan: Plan, stepIds: readonly Id[], names: Names): Opti
     ceiling: plan.ceiling,
     margin: plan.margin,
     justified: plan.justified,
+    ...(waitsFor.length > 0 ? { waitsFor: [...waitsFor] } : {}),
   };
 }
 
@@ -44,15 +45,16 @@ function chance(value: number): number {
   return Math.min(1, Math.max(0, value));
 }
 
-/** A remedy that works less often than this on its own is not worth a line. */
+/** A remedy that mends a card less often than this on its own is not worth a line. */
 const LEAST_HOPE = 0.05;
 
 /**
  * The options to lay side by side, best first: the chosen one, every way to stop, and of the single remedies the chosen one's
- * first step, the best of every verdict, and all with a real chance. `singles` is every open remedy alone. The planner
+ * first step, the best of every verdict, and all with a real chance beyond `sound`, that of a card nothing is wrong with: what
+ * needs no repair is no merit of one. `singles` is every open remedy alone. The planner
  * knows many more courses; side by side they would say little that these do not.
  */
-export function worthShowing(plans: readonly Plan[], singles: readonly Plan[], chosen: Plan): Plan[] {
+export function worthShowing(plans: readonly Plan[], singles: readonly Plan[], chosen: Plan, sound: number): Plan[] {
   const best = new Map<VerdictKind, Plan>();
   for (const single of singles) {
     const before = best.get(single.verdict);
@@ -62,7 +64,9 @@ export function worthShowing(plans: readonly Plan[], singles: readonly Plan[], c
   for (const plan of plans) if (plan.stop !== null) shown.set(plan.id, plan);
   for (const single of singles) {
     const wanted =
-      single.steps[0] === chosen.steps[0] || single.chances.works >= LEAST_HOPE || best.get(single.verdict) === single;
+      single.steps[0] === chosen.steps[0] ||
+      single.chances.works - sound >= LEAST_HOPE ||
+      best.get(single.verdict) === single;
     if (wanted) shown.set(single.id, single);
   }
   return [...shown.values()].sort((a, b) => b.surplus - a.surplus);

@@ -31,6 +31,7 @@ export interface MoneyAmounts {
   readonly labourPerHour: Amount;
   readonly consumablesPerHeatCycle: Amount;
   readonly comebackCost: Amount;
+  readonly wronglySoundCost: Amount;
   readonly parts: readonly Amount[];
 }
 
@@ -89,6 +90,7 @@ export function cardAtThisShop(
     labourPerHour: shop.labourPerHour,
     consumablesPerHeatCycle: shop.consumablesPerHeatCycle,
     comebackCost: shop.comebackCost,
+    wronglySoundCost: shop.wronglySoundCost,
     // a part that only closed remedies use may have no price; nothing open refers to it
     parts: prices.map((price) => price ?? 0),
   };
@@ -99,6 +101,7 @@ export function cardAtThisShop(
     labourPerHour: likely(amounts.labourPerHour),
     consumablesPerHeatCycle: likely(amounts.consumablesPerHeatCycle),
     comebackCost: likely(amounts.comebackCost),
+    wronglySoundCost: likely(amounts.wronglySoundCost),
     feeWhenNotFixed: shop.policy.kind === 'diagnostic-fee' ? shop.policy.fee : 0,
     warrantyDays: shop.warrantyDays,
     horizonDays: shop.horizonDays,

@@ -116,7 +116,16 @@ function amountsOf(
   const money = (
     of: Extract<
       AmountOf,
-      { of: 'working' | 'asIs' | 'partsAfterWork' | 'labourPerHour' | 'consumablesPerHeatCycle' | 'comebackCost' }
+      {
+        of:
+          | 'working'
+          | 'asIs'
+          | 'partsAfterWork'
+          | 'labourPerHour'
+          | 'consumablesPerHeatCycle'
+          | 'comebackCost'
+          | 'wronglySoundCost';
+      }
     >['of'],
     name: string,
   ) => {
@@ -129,6 +138,7 @@ function amountsOf(
   money('labourPerHour', 'labour per hour');
   money('consumablesPerHeatCycle', 'consumables per heat cycle');
   money('comebackCost', 'cost of a comeback');
+  money('wronglySoundCost', 'cost of calling a faulty card sound');
   card.amounts.parts.forEach((amount, index) => {
     const range = rangeOf(amount);
     const part = card.parts[index]!;

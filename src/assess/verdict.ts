@@ -6,6 +6,8 @@ export interface Situation {
   readonly chosen: Option;
   /** where the verdict is scrap: the repair that might have rescued the card */
   readonly rescue: Option | null;
+  /** what would be better if its parts had been located; null where nothing would */
+  readonly waiting: Option | null;
   /** best first */
   readonly options: readonly Option[];
   readonly ranking: readonly RankedFault[];
@@ -31,7 +33,9 @@ export function because(situation: Situation): string {
     return `The card itself is sound with a chance of ${words.percent(sound)}: it goes back as it is.${where}`;
   }
   if (chosen.verdict === 'scrap') {
-    const work = situation.rescue;
+    const { rescue: work, waiting } = situation;
+    if (waiting?.waitsFor && isWork(waiting))
+      return `Nothing that has been looked at carries a repair yet: ${lower(waiting.name)} would have to follow ${waiting.waitsFor.map(lower).join(', ')}.`;
     if (!work) return 'No repair is open for what this card most likely has.';
     return `No repair is worth its cost: the best of them, ${lower(work.name)}, works in ${words.ofHundred(work.works)}, costs ${words.money(work.cost.total)} and comes to ${words.money(work.surplus)} over leaving the card, where ${words.money(work.margin)} is needed.`;
   }
@@ -45,7 +49,7 @@ function causePhrase(top: RankedFault | undefined, words: Words): string {
 }
 
 export function reasons(situation: Situation): string[] {
-  const { chosen, options, ranking, ownStock, words } = situation;
+  const { chosen, ranking, ownStock, words } = situation;
   const list: string[] = [];
   const top = ranking[0];
   if (top) {
@@ -67,12 +71,24 @@ export function reasons(situation: Situation): string[] {
         `A price from ${words.money(chosen.floor)} (covers the shop) to ${words.money(chosen.ceiling)} (the owner is no worse off) suits both.`,
       );
   }
-  const rival = options.find(
-    (option) => option.id !== chosen.id && option.verdict !== chosen.verdict && (option.justified || !isWork(option)),
-  );
-  if (rival)
-    list.push(`Next best is ${lower(rival.name)}: ${words.money(chosen.surplus - rival.surplus)} less surplus.`);
+  const rival = rivalOf(situation);
+  if (rival) list.push(`Next best is ${lower(rival.name)}: ${words.money(net(chosen) - net(rival))} less.`);
   return list;
+}
+
+/** What a return must be likely to be right for to be worth naming. */
+const LEAST_SOUND = 0.1;
+
+function rivalOf({ chosen, options, sound }: Situation): Option | undefined {
+  return options
+    .filter((option) => option.id !== chosen.id && !option.waitsFor && (option.justified || !isWork(option)))
+    .filter((option) => option.verdict !== 'return' || sound >= LEAST_SOUND)
+    .filter((option) => !isWork(option) || option.verdict !== chosen.verdict || option.steps[0] !== chosen.steps[0])
+    .sort((a, b) => net(b) - net(a))[0];
+}
+
+function net(option: Option): number {
+  return option.surplus - option.margin;
 }
 
 export function isWork(option: Option): boolean {

@@ -65,7 +65,10 @@ export function breakEvens(model: CardModel, plans: readonly Plan[]): BreakEvens
             if (plan !== subject) return NONE;
             const rise = ((money.working - money.partsAfterWork) * held) / works;
             if (plan.stop !== null)
-              return { slope: rise + money.partsAfterWork - money.asIs + money.comebackCost, cost: 0 };
+              return {
+                slope: rise + money.partsAfterWork - money.asIs + money.comebackCost + money.wronglySoundCost,
+                cost: 0,
+              };
             const comeback = (money.comebackCost * (works - kept)) / works;
             return { slope: rise - comeback, cost: comeback };
           }),

@@ -11,6 +11,8 @@ export interface Money {
   readonly labourPerHour: number;
   readonly consumablesPerHeatCycle: number;
   readonly comebackCost: number;
+  /** what it costs besides to call a card sound that is not */
+  readonly wronglySoundCost: number;
   /** what the owner pays when the card does not work at hand-back; 0: no fix, no fee */
   readonly feeWhenNotFixed: number;
   readonly warrantyDays: number;

@@ -1,5 +1,6 @@
 /** A card at the bench as a generic decision problem: checks inform, plans and stops end. */
 import type { CardModel } from './card-model.ts';
+import { MOST_PREPARATIONS } from './check-problem.ts';
 import type { ConditionSet } from './condition-set.ts';
 import { type Allowed, type CheckFinding, type Outcome, outcomesOf } from './outcomes.ts';
 import type { Plan } from './plan.ts';
@@ -36,6 +37,11 @@ export interface CardProblem {
 export interface CardProblemOptions {
   /** deduct each plan's margin from its payoff, so that a plan is worth starting exactly where it beats doing nothing */
   readonly lessMargin?: boolean;
+  /**
+   * for each treatment of the model the checks that must have been done before it, what they wait for included. A plan pays for
+   * those not done yet whether it looks at their results or not: so it never pays to leave them out.
+   */
+  readonly mustFollow?: readonly (readonly string[])[];
 }
 
 /** Plans are looked for after at most so many outcomes of checks, the likeliest, and none rarer than this. */
@@ -163,8 +169,27 @@ function assemble(
     }),
   );
   const preparations = model.preparations.map(({ id, minutes }) => ({ id, cost: minutes * rate }));
+  const { mustFollow = [] } = options;
+  // a check that some plan must follow is a preparation of both: whoever comes first pays for it
+  const shared = tests
+    .map(({ id }) => id)
+    .filter((id) => mustFollow.some((checks) => checks.includes(id)))
+    .slice(0, Math.max(0, MOST_PREPARATIONS - preparations.length));
+  const at = new Map(shared.map((id, k) => [id, preparations.length + k]));
+  for (const id of shared) preparations.push({ id: `check ${id}`, cost: tests.find((test) => test.id === id)!.cost });
+  const asked = tests.map((test) => {
+    const own = at.get(test.id);
+    return own === undefined ? test : { ...test, cost: 0, preparations: [...test.preparations, own] };
+  });
+  const ended = stops.map((stop, k) => {
+    const checks = new Set(plans[k]!.steps.flatMap((step) => mustFollow[step] ?? []));
+    const owed = tests.filter((test) => checks.has(test.id));
+    if (owed.length === 0) return stop;
+    const needed = owed.flatMap((test) => [...test.preparations, ...(at.has(test.id) ? [at.get(test.id)!] : [])]);
+    return { ...stop, preparations: [...new Set([...stop.preparations, ...needed])] };
+  });
   return {
-    problem: { conditions: names, prior: belief, preparations, stops, tests, remedies: [] },
+    problem: { conditions: names, prior: belief, preparations, stops: ended, tests: asked, remedies: [] },
     plans,
     outcomes,
     leftOut,

@@ -5,6 +5,8 @@ import type { DecisionProblem, RemedyAction, TestAction } from './problem.ts';
 const SUM_TOLERANCE = 1e-9;
 /** Sets of preparations and of outcomes are kept as bits of one integer. */
 const MOST_BITS = 30;
+/** How many preparations a problem may have. */
+export const MOST_PREPARATIONS = MOST_BITS;
 
 export function checkProblem(problem: DecisionProblem): void {
   const count = problem.conditions.length;

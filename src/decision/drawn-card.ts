@@ -193,7 +193,9 @@ export function drawnCard(
     }
     const rise = result.held * (money.working - money.partsAfterWork);
     result.surplus +=
-      result.works * (money.partsAfterWork - money.asIs) + rise - (1 - result.works) * money.comebackCost;
+      result.works * (money.partsAfterWork - money.asIs) +
+      rise -
+      (1 - result.works) * (money.comebackCost + money.wronglySoundCost);
   }
 
   return { inputs, evaluate, evaluateOne, belief: drawn, plans: results };

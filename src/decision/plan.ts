@@ -93,7 +93,8 @@ export function describeCourse(
 
 /**
  * What a stop is worth. Returned as sound: a card without an active fault of its own is a working card like any other
- * (V to the horizon, else S); one that has a fault comes straight back (A, less the comeback cost). Left as it is: A.
+ * (V to the horizon, else S); one that has a fault comes straight back
+ * (A, less the comeback cost and the cost of having called it sound). Left as it is: A.
  * Parted out: S. Each less the stop's minutes.
  */
 export function describeStop(
@@ -112,11 +113,14 @@ export function describeStop(
     payoff[c] = -labour;
     if (value === 'parts') payoff[c] = payoff[c]! + money.partsAfterWork - money.asIs;
     if (value === 'working-if-sound') {
-      payoff[c] = payoff[c]! + (vectors.works[c] === 1 ? surplus(money, 0, vectors.held[c]!) : -money.comebackCost);
+      payoff[c] =
+        payoff[c]! +
+        (vectors.works[c] === 1 ? surplus(money, 0, vectors.held[c]!) : -(money.comebackCost + money.wronglySoundCost));
     }
   }
   const chances = weigh(vectors, belief);
-  const comeback = value === 'working-if-sound' ? (1 - chances.works) * money.comebackCost : 0;
+  const comeback =
+    value === 'working-if-sound' ? (1 - chances.works) * (money.comebackCost + money.wronglySoundCost) : 0;
   return {
     id,
     steps: [],

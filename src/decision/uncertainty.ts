@@ -24,7 +24,14 @@ export interface UncertainFinding {
 
 export type AmountOf =
   | {
-      readonly of: 'working' | 'asIs' | 'partsAfterWork' | 'labourPerHour' | 'consumablesPerHeatCycle' | 'comebackCost';
+      readonly of:
+        | 'working'
+        | 'asIs'
+        | 'partsAfterWork'
+        | 'labourPerHour'
+        | 'consumablesPerHeatCycle'
+        | 'comebackCost'
+        | 'wronglySoundCost';
     }
   | { readonly of: 'part' | 'treatment-minutes' | 'preparation-minutes' | 'stop-minutes'; readonly index: number };
 

@@ -22,6 +22,8 @@ export const Shop = z.strictObject({
   consumablesPerHeatCycle: Amount,
   /** what a comeback costs the shop besides bench time: post, talk, standing */
   comebackCost: Amount,
+  /** what it costs to call a card sound that is not: the owner replaces other parts for nothing, and comes back angry */
+  wronglySoundCost: Amount,
   policy: FeePolicy,
   warrantyDays: z.number().int().nonnegative(),
   horizonDays: z.number().int().positive(),

@@ -295,6 +295,7 @@ export const SHOP: Shop = {
   labourPerHour: 60,
   consumablesPerHeatCycle: 5,
   comebackCost: 20,
+  wronglySoundCost: 0,
   policy: { kind: 'no-fix-no-fee' },
   warrantyDays: 90,
   horizonDays: 365,

@@ -10,6 +10,7 @@ export const MONEY: Money = {
   labourPerHour: 60,
   consumablesPerHeatCycle: 5,
   comebackCost: 25,
+  wronglySoundCost: 45,
   feeWhenNotFixed: 0,
   warrantyDays: 90,
   horizonDays: 365,

@@ -148,14 +148,14 @@ describe('a stop', () => {
 
   it('returns a sound card at its working value, and pays for one that comes straight back (by hand)', () => {
     const plan = describeStop(model, set, belief, 0);
-    // minutes 6 at 60 an hour: 6. Sound: 300 - 30 - 6 = 264. Faulty: A - 25 - A - 6 = -31.
+    // minutes 6 at 60 an hour: 6. Sound: 300 - 30 - 6 = 264. Faulty: A - 25 - 45 - A - 6 = -76.
     expect(plan.payoff[0]).toBeCloseTo(264, 12);
     expect(plan.payoff[1]).toBeCloseTo(264, 12);
-    expect(plan.payoff[2]).toBeCloseTo(-31, 12);
+    expect(plan.payoff[2]).toBeCloseTo(-76, 12);
     // dormant, exponential with median 200 days: holds a year with 2^(-365/200)
     expect(plan.payoff[3]).toBeCloseTo(20 + 280 * 2 ** (-365 / 200) - 30 - 6, 12);
     expect(plan.chances.works).toBeCloseTo(0.6, 12);
-    expect(plan.surplus).toBeCloseTo(0.5 * 264 - 0.4 * 31 + 0.1 * (280 * 2 ** (-365 / 200) - 16), 12);
+    expect(plan.surplus).toBeCloseTo(0.5 * 264 - 0.4 * 76 + 0.1 * (280 * 2 ** (-365 / 200) - 16), 12);
     expect(plan.floor).toBeNull();
   });
 

@@ -1,0 +1,69 @@
+/** Which checks must come before each remedy, so that no part is changed that nobody has located. */
+import type { CardCheck } from '../decision/card-problem.ts';
+import type { GatheredEvidence } from '../evidence/evidence.ts';
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import type { Id, Remedy } from '../knowledge/schema.ts';
+
+export interface MustFollow {
+  /** checks in the order they would be done, what they wait for first */
+  readonly checks: readonly Id[];
+  readonly because: readonly string[];
+}
+
+/**
+ * For each remedy the checks still owed: of every entry of its `after`, unless the bench has looked at one of its findings, the
+ * quickest open check that looks at one, with everything that check waits for. An entry that no open check can meet is waived: what
+ * cannot be looked at must not keep a card from being mended.
+ */
+export function mustFollow(
+  knowledge: Knowledge,
+  gathered: GatheredEvidence,
+  remedies: readonly Remedy[],
+  open: readonly CardCheck[],
+): MustFollow[] {
+  const seen = new Set(gathered.findings.filter((item) => item.origin !== 'owner').map((item) => item.finding));
+  const byId = new Map(open.map((check) => [check.id, check]));
+  const yields = new Map(knowledge.checks.map((check) => [check.id, check.yields]));
+  const yielding = (finding: Id) => open.filter((check) => check.findings.some((item) => item.id === finding));
+  const quickest = (checks: readonly CardCheck[]) =>
+    checks.reduce<CardCheck | null>((best, check) => (!best || check.minutes < best.minutes ? check : best), null);
+
+  /** the check after everything it waits for; null where something of that cannot come about */
+  const chain = (check: CardCheck, above: readonly Id[] = []): Id[] | null => {
+    if (above.includes(check.id)) return null;
+    const before: Id[] = [];
+    const add = (next: CardCheck | null) => {
+      const links = next ? chain(next, [...above, check.id]) : null;
+      if (links) before.push(...links);
+      return links !== null;
+    };
+    for (const { finding } of check.requires) {
+      if (seen.has(finding) || before.some((id) => yields.get(id)?.includes(finding))) continue;
+      if (!add(quickest(yielding(finding)))) return null;
+    }
+    const limited = check.afterOneOf.flatMap((id) => byId.get(id) ?? []);
+    if (check.afterOneOf.length > 0 && !check.afterOneOf.some((id) => before.includes(id)) && !add(quickest(limited)))
+      return null;
+    return [...before, check.id];
+  };
+
+  return remedies.map((remedy) => {
+    const checks: Id[] = [];
+    const because: string[] = [];
+    for (const entry of remedy.after ?? []) {
+      if (entry.findings.some((finding) => seen.has(finding))) continue;
+      const chains = entry.findings.flatMap(yielding).flatMap((check) => {
+        const links = chain(check);
+        return links ? [links] : [];
+      });
+      const shortest = chains.reduce<Id[] | null>(
+        (best, links) => (!best || links.length < best.length ? links : best),
+        null,
+      );
+      if (!shortest) continue;
+      because.push(entry.because);
+      checks.push(...shortest);
+    }
+    return { checks: [...new Set(checks)], because };
+  });
+}
