@@ -33,6 +33,9 @@ const DEFAULT_MAX_FAULTS = 3;
 /** Likeliest conditions that options are weighed and the next check is planned over; what they cover is stated. */
 const CONDITIONS_PLANNED = 300;
 
+/** A plan of checks that gains less than this share of the working value is within the noise of the estimates. */
+const LEAST_GAIN = 0.005;
+
 /**
  * Assesses a record. A record that cannot be used comes back with every issue, findings that exclude each other as a
  * contradiction; neither throws.
@@ -128,6 +131,8 @@ function decide(
     sound: view.sound,
     horizonDays: shop.horizonDays,
     ownStock: card.model.money.ownStock,
+    fee: card.model.money.feeWhenNotFixed,
+    origins: new Map(gathered.findings.map((item) => [item.finding, item.origin])),
     words,
   };
 
@@ -143,6 +148,7 @@ function decide(
     membersOf: (condition) => listed[condition]!.active.map((fault) => knowledge.faults[fault]!.id),
     chosen,
     owedBy,
+    leastGain: Math.max(1, LEAST_GAIN * card.model.money.working),
     words,
   });
 

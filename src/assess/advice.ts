@@ -30,10 +30,14 @@ export interface AdviceInput {
   readonly chosen: Option;
   /** checks that must come before a plan and are not done, in order */
   readonly owedBy: (plan: Plan) => readonly Id[];
+  /** less than this is not worth taking a meter in hand: the figures are not that good */
+  readonly leastGain: number;
   readonly words: Words;
 }
 
 const OUTCOMES_SHOWN = 8;
+/** rarer results are not worth reading beforehand */
+const LEAST_OUTCOME_SHOWN = 0.03;
 
 export function advise(input: AdviceInput): Advice {
   const { knowledge, checks, planned } = input;
@@ -67,11 +71,13 @@ export function advise(input: AdviceInput): Advice {
 }
 
 /**
- * The check to do now: the planner's, or the first one owed where it would act on something that nobody has located yet.
+ * The check to do now: the planner's where all that follows from it is worth a notable sum, else the first one owed where it
+ * would act on something that nobody has located yet; null: act.
  */
-function firstCheck({ planned, owedBy, checks }: AdviceInput, plans: ReadonlyMap<Id, Plan>): Id | null {
-  if (planned.first.kind === 'test') return planned.first.id;
-  const acting = plans.get(planned.first.id);
+function firstCheck({ planned, owedBy, checks, leastGain }: AdviceInput, plans: ReadonlyMap<Id, Plan>): Id | null {
+  const gain = planned.certificate.value - planned.certificate.now;
+  if (planned.first.kind === 'test' && gain >= leastGain) return planned.first.id;
+  const acting = plans.get(planned.acting.id);
   return acting ? (owedBy(acting).find((id) => checks.open.some((check) => check.id === id)) ?? null) : null;
 }
 
@@ -102,8 +108,8 @@ function nextStep(input: AdviceInput, first: Id | null, advices: readonly CheckA
     return { kind: 'act', option: chosen.id, because };
   }
   const advice = advices.find((known) => known.check === first)!;
-  if (planned.first.kind !== 'test') {
-    const waiting = input.nameOf(planned.first.id);
+  if (planned.first.kind !== 'test' || planned.first.id !== first) {
+    const waiting = input.nameOf(planned.acting.id);
     return { kind: 'check', check: first, because: `${waiting} would follow, but not before this has been looked at.` };
   }
   const overall = `${words.money(gain)} better than deciding now`;
@@ -123,22 +129,30 @@ function outcomesView(
   const problem = input.card.problem;
   const test = problem.tests.findIndex((known) => known.id === check.id);
   const outcomes = input.card.outcomes[test]!;
-  return worth.outcomes.slice(0, OUTCOMES_SHOWN).map((shown) => {
+  const merged = new Map<string, CheckAdvice['outcomes'][number]>();
+  for (const shown of worth.outcomes) {
     const outcome = outcomes.find((known) => known.label === shown.outcome);
-    const plan = plans.get(shown.action.id);
-    return {
-      label: outcome ? labelOf(input.knowledge, check, outcome) : shown.outcome,
-      chance: Math.min(1, Math.max(0, shown.chance)),
-      verdict: plan?.verdict ?? 'scrap',
-      option: input.nameOf(shown.action.id),
-      topFault: outcome ? topFaultAfter(input, outcome.likelihood) : null,
-    };
-  });
+    const label = outcome ? labelOf(input.knowledge, check, outcome) : shown.outcome;
+    const before = merged.get(label);
+    // likeliest first: what the label stands for is what its likeliest part leads to
+    if (before) merged.set(label, { ...before, chance: Math.min(1, before.chance + shown.chance) });
+    else {
+      merged.set(label, {
+        label,
+        chance: Math.min(1, Math.max(0, shown.chance)),
+        verdict: plans.get(shown.action.id)?.verdict ?? 'scrap',
+        option: input.nameOf(shown.action.id),
+        topFault: outcome ? topFaultAfter(input, outcome.likelihood) : null,
+      });
+    }
+  }
+  const all = [...merged.values()].sort((a, b) => b.chance - a.chance);
+  return all.filter(({ chance }, at) => at < 2 || chance >= LEAST_OUTCOME_SHOWN).slice(0, OUTCOMES_SHOWN);
 }
 
 function labelOf(knowledge: Knowledge, check: Check, outcome: CardProblem['outcomes'][number][number]): string {
-  if (outcome.kind === 'several') return 'several abnormal';
-  if (outcome.kind === 'rare') return 'something rarer';
+  if (outcome.kind === 'several') return 'several of them abnormal';
+  if (outcome.kind === 'rare') return 'another, rarer result';
   if (outcome.findings.length === 0) return 'all normal';
   return outcome.findings
     .map(({ finding, state }) => {

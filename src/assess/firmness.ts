@@ -66,14 +66,26 @@ export function breakEvensView(
   const { subject, breakEvens: found } = breakEvens(model, plans);
   if (!subject) return [];
   const name = lower(nameOf(subject.id));
-  return found.map((even) => ({ ...even, sentence: sentence(even, name, subject.justified, words) }));
+  return found
+    .filter((even) => withinReason(even, model))
+    .map((even) => ({ ...even, sentence: sentence(even, name, subject.justified, words) }));
+}
+
+/** A change nobody could make says nothing: work in a third of the time, a price beyond the card's value. */
+const LEAST_SHARE_OF_MINUTES = 1 / 3;
+
+function withinReason({ what, at, now }: Omit<BreakEven, 'sentence'>, { money }: CardModel): boolean {
+  if (at === null) return false;
+  if (what === 'price') return at <= money.working && now > 0;
+  if (what === 'labour-minutes') return at >= LEAST_SHARE_OF_MINUTES * now;
+  return true;
 }
 
 function sentence(even: Omit<BreakEven, 'sentence'>, name: string, justified: boolean, words: Words): string {
   const { what, at, now, becomes } = even;
   const turns = becomes === null ? '' : `the verdict becomes ${becomes.replaceAll('-', ' ')}`;
   const side = at !== null && at > now ? 'above' : 'below';
-  if (at === null) return `${SUBJECTS[what]}: no value within ten times today's changes the verdict.`;
+  if (at === null) return '';
   switch (what) {
     case 'working-value':
       return `If the card were worth ${side === 'above' ? 'more' : 'less'} than ${words.money(at)} working, ${turns}.`;
@@ -89,11 +101,3 @@ function sentence(even: Omit<BreakEven, 'sentence'>, name: string, justified: bo
       return `If the work took ${side === 'above' ? 'more' : 'less'} than ${Math.round(at)} minutes instead of ${Math.round(now)}, ${turns}.`;
   }
 }
-
-const SUBJECTS: Readonly<Record<BreakEven['what'], string>> = {
-  'working-value': 'Working value',
-  'chance-works': 'Chance that it works',
-  price: 'Price',
-  parts: 'Parts',
-  'labour-minutes': 'Minutes of work',
-};

@@ -14,6 +14,10 @@ export interface Situation {
   readonly sound: number;
   readonly horizonDays: number;
   readonly ownStock: boolean;
+  /** what is paid for work that failed; 0: no fix, no fee */
+  readonly fee: number;
+  /** who a finding comes from */
+  readonly origins: ReadonlyMap<string, 'measured' | 'seen' | 'owner'>;
   readonly words: Words;
 }
 
@@ -49,18 +53,16 @@ function causePhrase(top: RankedFault | undefined, words: Words): string {
 }
 
 export function reasons(situation: Situation): string[] {
-  const { chosen, ranking, ownStock, words } = situation;
+  const { chosen, ranking, ownStock, fee, origins, words } = situation;
+  const said = (item: RankedFault['evidence'][number]) =>
+    `${origins.get(item.finding) === 'owner' ? 'by the owner, ' : ''}${lower(item.name)} ${lower(item.stateName)}`;
   const list: string[] = [];
   const top = ranking[0];
   if (top) {
     const pro = top.evidence.filter((item) => item.decibels >= LEAST_DECIBELS).slice(0, EVIDENCE_NAMED);
     const con = top.evidence.filter((item) => item.decibels <= -LEAST_DECIBELS).slice(0, 1);
-    if (pro.length > 0)
-      list.push(
-        `For ${lower(top.name)}: ${pro.map((item) => `${lower(item.name)} ${lower(item.stateName)}`).join('; ')}.`,
-      );
-    if (con.length > 0)
-      list.push(`Against it: ${con.map((item) => `${lower(item.name)} ${lower(item.stateName)}`).join('; ')}.`);
+    if (pro.length > 0) list.push(`For ${lower(top.name)}: ${pro.map(said).join('; ')}.`);
+    if (con.length > 0) list.push(`Against it: ${con.map(said).join('; ')}.`);
   }
   if (isWork(chosen)) {
     list.push(
@@ -68,7 +70,7 @@ export function reasons(situation: Situation): string[] {
     );
     if (!ownStock && chosen.floor !== null && chosen.ceiling !== null)
       list.push(
-        `A price from ${words.money(chosen.floor)} (covers the shop) to ${words.money(chosen.ceiling)} (the owner is no worse off) suits both.`,
+        `A price from ${words.money(chosen.floor)} (covers the shop) to ${words.money(chosen.ceiling)} (the owner is no worse off) suits both, paid only if the card works (${words.ofHundred(chosen.works)})${fee > 0 ? `; ${words.money(fee)} if it does not` : ': no fix, no fee'}.`,
       );
   }
   const rival = rivalOf(situation);

@@ -1,11 +1,14 @@
 /** An assessment as text for a terminal: the same value that `--json` prints. */
 import { styleText } from 'node:util';
+import { lower } from '../assess/verdict.ts';
 import { type Words, wordsFor } from '../assess/words.ts';
 import type { Assessed, Assessment, CheckAdvice, Option, RankedFault } from '../assessment.ts';
 
 const CAUSES_SHOWN = 6;
 const EVIDENCE_SHOWN = 3;
 const OPTIONS_SHOWN = 8;
+/** Findings that fit each other worse than this many bits are worth a second look. */
+const STRAIN_SAID = 2;
 /** A finding below this many decibels is not worth a word (Good: one decibel is about the least a person notices). */
 const LEAST_DECIBELS = 1;
 
@@ -46,8 +49,15 @@ function assessedText(assessed: Assessed, say: Words): string {
 function verdictLines(assessed: Assessed, say: Words): string[] {
   const verdict = assessed.verdict;
   const option = assessed.options.find((known) => known.id === verdict.option);
-  const head = `${strong('Verdict')}   ${strong(verdict.name)}  ${quiet(`[${verdict.kind}]`)}  ${verdict.justified ? good('justified') : warm('not justified as work')}`;
-  const lines = [head, `          ${verdict.because}`];
+  const inPencil = assessed.next.kind === 'check';
+  const work = verdict.kind !== 'return' && verdict.kind !== 'scrap';
+  const stamp = !work ? '' : verdict.justified ? good('  justified') : warm('  not justified');
+  const head = `${strong(inPencil ? 'So far' : 'Verdict')}${inPencil ? '    ' : '   '}${strong(verdict.name)}  ${quiet(`[${verdict.kind}]`)}${stamp}`;
+  const lines = [
+    head,
+    ...(inPencil ? [quiet('          (if you had to decide now; a check is still worth its minutes)')] : []),
+    `          ${verdict.because}`,
+  ];
   if (option) lines.push(`          ${optionFigures(option, say)}`);
   for (const reason of verdict.reasons) lines.push(`          - ${reason}`);
   for (const even of verdict.breakEvens) if (even.at !== null) lines.push(`          ~ ${even.sentence}`);
@@ -117,12 +127,13 @@ function checkLine(advice: CheckAdvice, say: Words): string {
 function causeLines(assessed: Assessed, say: Words): string[] {
   const lines = [strong('Where it points')];
   const shown = assessed.ranking.slice(0, CAUSES_SHOWN);
+  const owner = new Set(assessed.evidence.filter((item) => item.origin === 'owner').map((item) => item.finding));
   const width = Math.max(...shown.map((fault) => fault.name.length), 0);
-  for (const fault of shown) lines.push(`  ${causeLine(fault, width, say)}`);
+  for (const fault of shown) lines.push(`  ${causeLine(fault, width, owner, say)}`);
   lines.push(
     `  ${say.percent(assessed.sound).padStart(6)}  ${bar(assessed.sound)}  nothing wrong with the card itself`,
   );
-  if (assessed.strain.bits > 3)
+  if (assessed.strain.bits > STRAIN_SAID)
     lines.push(
       warm(
         `  The findings strain against each other (${assessed.strain.bits.toFixed(1)} bits): look again at ${assessed.strain.against
@@ -131,20 +142,32 @@ function causeLines(assessed: Assessed, say: Words): string[] {
           .join(' and ')}.`,
       ),
     );
+  for (const item of assessed.evidence)
+    if (item.contradicts)
+      lines.push(
+        warm(
+          `  ${item.name}: recorded as ${item.stateName}, before as something else, with no work in between: does it come and go?`,
+        ),
+      );
   for (const pair of assessed.inseparable.slice(0, 3)) {
     const names = pair.faults.map((id) => assessed.ranking.find((fault) => fault.fault === id)?.name ?? id);
     lines.push(
-      quiet(`  Not told apart yet: ${names.join(' / ')}${pair.check ? ` (the check for it: ${pair.check})` : ''}`),
+      quiet(
+        `  Not told apart yet: ${names.join(' / ')}${pair.check ? ` (the check for it: ${lower(assessed.checks.find((known) => known.check === pair.check)?.name ?? pair.check)})` : ''}`,
+      ),
     );
   }
   return lines;
 }
 
-function causeLine(fault: RankedFault, width: number, say: Words): string {
+function causeLine(fault: RankedFault, width: number, owner: ReadonlySet<string>, say: Words): string {
   const telling = fault.evidence
     .filter((item) => Math.abs(item.decibels) >= LEAST_DECIBELS)
     .slice(0, EVIDENCE_SHOWN)
-    .map((item) => `${item.name}: ${item.stateName} ${item.decibels > 0 ? '+' : ''}${item.decibels.toFixed(0)} dB`);
+    .map(
+      (item) =>
+        `${owner.has(item.finding) ? 'owner: ' : ''}${item.name}: ${item.stateName} ${item.decibels > 0 ? '+' : ''}${item.decibels.toFixed(0)} dB`,
+    );
   return `${say.percent(fault.chance).padStart(6)}  ${bar(fault.chance)}  ${fault.name.padEnd(width)}  ${quiet(telling.join('; '))}`.trimEnd();
 }
 
@@ -157,7 +180,9 @@ function bar(chance: number): string {
 function optionLines(assessed: Assessed, say: Words): string[] {
   const lines = [strong('Options')];
   for (const option of assessed.options.slice(0, OPTIONS_SHOWN)) {
-    lines.push(`  ${option.justified ? good('+') : ' '} ${option.name}  ${quiet(optionFigures(option, say))}`);
+    const waits = option.waitsFor ? `; not before: ${option.waitsFor.join(', ')}` : '';
+    const mark = option.justified && option.steps.length > 0 && !option.waitsFor ? good('+') : ' ';
+    lines.push(`  ${mark} ${option.name}  ${quiet(`${optionFigures(option, say)}${waits}`)}`);
   }
   for (const closed of assessed.closedRemedies)
     lines.push(`  ${quiet(`closed: ${closed.name}: ${closed.reasons[0] ?? ''}`)}`);

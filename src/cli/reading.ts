@@ -34,7 +34,8 @@ export async function readJson(path: string): Promise<unknown> {
     throw new BadInput(`${path}: ${wrong}. Name a record file, or - for standard input.`);
   }
   try {
-    return JSON.parse(content);
+    // Windows shells write a byte-order mark; it is no part of JSON
+    return JSON.parse(content.replace(/^\uFEFF/, ''));
   } catch (error) {
     const where = path === '-' ? 'standard input' : path;
     throw new BadInput(

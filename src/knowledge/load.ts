@@ -67,7 +67,8 @@ type ReadJson =
   | { readonly ok: false; readonly wrong: string; readonly todo: string };
 
 /** JSON, or where it stops being JSON or says one thing twice: line and column, both from one. */
-export function readJson(text: string): ReadJson {
+export function readJson(content: string): ReadJson {
+  const text = content.replace(/^\uFEFF/, '');
   const [fault] = jsonFaults(text);
   if (fault === undefined) return { ok: true, value: JSON.parse(text) };
   const before = text.slice(0, fault.at).split('\n');

@@ -32,11 +32,16 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
         return [];
     }
   };
-  return record.timeline.flatMap((event, index) => {
+  const parts = knowledge.bench.parts.map(({ id }) => id);
+  const prices = Object.keys(record.money?.parts ?? {})
+    .filter((part) => !parts.includes(part))
+    .map((part) => unknown('part', part, parts, `money.parts.${part}`));
+  const events = record.timeline.flatMap((event, index) => {
     const path = `timeline.${index}`;
     const backwards = runsBackwards(record.timeline, index, path);
     return [...backwards, ...named(event, path)];
   });
+  return [...prices, ...events];
 }
 
 function runsBackwards(timeline: readonly Event[], index: number, path: string): RecordIssue[] {

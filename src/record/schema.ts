@@ -4,11 +4,15 @@ import { Id } from '../knowledge/schema.ts';
 
 export const RECORD_FORMAT = 1;
 
+/** No card and no part costs this much: a figure beyond it is a slip of the finger. */
+const MOST_MONEY = 10_000_000;
+const Figure = z.number().nonnegative().max(MOST_MONEY);
+
 /** An amount in the shop's currency: known, or as a 90 % range around the likely figure. */
 export const Amount = z.union([
-  z.number().nonnegative(),
+  Figure,
   z
-    .strictObject({ low: z.number().nonnegative(), likely: z.number().nonnegative(), high: z.number().nonnegative() })
+    .strictObject({ low: Figure, likely: Figure, high: Figure })
     .refine((a) => a.low <= a.likely && a.likely <= a.high, 'low, likely and high must not fall'),
 ]);
 export type Amount = z.infer<typeof Amount>;
