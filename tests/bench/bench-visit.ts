@@ -277,7 +277,8 @@ export function visit(world: World, knowing: Knowing, card: SimulatedCard): Visi
       if (stop.value === 'parts') return ended(0, partsAfterWork, 0, { works: false, holds: false }, 0);
       const how = handedBack(true);
       const worth = how.works ? (how.holds ? working : partsAfterWork) : asIs;
-      return ended(how.works ? 0 : likely(shop.comebackCost), worth, 0, how, 0);
+      const wrong = how.works ? 0 : likely(shop.comebackCost) + likely(shop.wronglySoundCost);
+      return ended(wrong, worth, 0, how, 0);
     },
   };
 

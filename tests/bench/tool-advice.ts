@@ -2,6 +2,7 @@
  * What the tool advises, without the words: the same functions in the same order as `assess`, so that thousands of cards
  * can be decided. `disagreement` holds the two together.
  */
+import { mustFollow } from '../../src/assess/after.ts';
 import { checksAtThisCard } from '../../src/assess/checks.ts';
 import { type Diagnosis, diagnose } from '../../src/assess/diagnosis.ts';
 import { preparationsMade } from '../../src/assess/made.ts';
@@ -9,9 +10,11 @@ import { type CardAtThisShop, cardAtThisShop } from '../../src/assess/shop-and-c
 import type { Assessment } from '../../src/assessment.ts';
 import { restrict } from '../../src/belief/belief.ts';
 import { membersOf } from '../../src/belief/conditions.ts';
+import { tableOf } from '../../src/decision/card-model.ts';
 import { planCard } from '../../src/decision/card-problem.ts';
 import { conditionSet } from '../../src/decision/condition-set.ts';
-import type { Plan } from '../../src/decision/plan.ts';
+import { courseScratch } from '../../src/decision/course.ts';
+import { describeCourse, type Plan } from '../../src/decision/plan.ts';
 import { plan as planNext } from '../../src/decision/planner.ts';
 import { choosePlan, enumeratePlans } from '../../src/decision/plans.ts';
 import type { GatheredEvidence } from '../../src/evidence/evidence.ts';
@@ -79,16 +82,30 @@ export function adviseOn(
   const restricted = restrict(diagnosis.belief, 1, CONDITIONS_PLANNED);
   const listed = Array.from(restricted.chance, (_, c) => membersOf(restricted.conditions, c));
   const set = conditionSet(listed);
-  if (!plan) {
-    const { plans } = enumeratePlans(card.model, set, restricted.chance);
-    return { check: null, act: actOf(card, choosePlan(plans)), value: Number.NaN };
-  }
   const checks = checksAtThisCard(knowledge, shop, gathered, restricted.conditions);
+  const owed = mustFollow(knowledge, gathered, card.remedies, checks.open).map((each) => each.checks);
+  const owedBy = (one: Plan) => one.steps.flatMap((step) => owed[step]!);
+  const scratch = courseScratch(tableOf(card.model), set);
+  const singles = card.model.treatments.map((_, at) =>
+    describeCourse(card.model, set, restricted.chance, [at], scratch),
+  );
+  const actOn = (plans: readonly Plan[]) => {
+    const each = new Map([...plans, ...singles].map((one) => [one.id, one]));
+    const ready = [...each.values()].sort((a, b) => b.surplus - a.surplus).filter((one) => owedBy(one).length === 0);
+    return actOf(card, choosePlan(ready));
+  };
+  if (!plan) {
+    const act = actOn(enumeratePlans(card.model, set, restricted.chance).plans);
+    return { check: null, act, value: Number.NaN };
+  }
   const names = listed.map((_, c) => `${c}`);
-  const planned = planCard(card.model, set, names, restricted.chance, checks.open, { lessMargin: true });
-  const act = actOf(card, choosePlan(planned.pool.plans));
+  const options = { lessMargin: true, mustFollow: owed };
+  const planned = planCard(card.model, set, names, restricted.chance, checks.open, options);
   const { first, certificate } = planNext(planned.card.problem);
-  return { check: first.kind === 'test' ? first.id : null, act, value: certificate.value };
+  const acting = planned.pool.plans.find(({ id }) => id === first.id);
+  const owedFirst = acting && owedBy(acting).find((id) => checks.open.some((check) => check.id === id));
+  const check = first.kind === 'test' ? first.id : (owedFirst ?? null);
+  return { check, act: actOn(planned.pool.plans), value: certificate.value };
 }
 
 export function actOf(card: CardAtThisShop, plan: Plan): Act {
