@@ -30,7 +30,8 @@ function withFacts(record: Record, at: string, change: (facts: FactAnswers) => F
   const index = record.timeline.findIndex(isArrived);
   const arrived = record.timeline[index];
   if (arrived === undefined || !isArrived(arrived)) {
-    return { ...record, timeline: [{ type: 'arrived', at, facts: change({}) }, ...record.timeline] };
+    const arrival: Arrived = { type: 'arrived', at, facts: change({}) };
+    return { ...record, timeline: [inOrder(arrival, record.timeline, -1, 0), ...record.timeline] };
   }
   return { ...record, timeline: record.timeline.with(index, { ...arrived, facts: change(arrived.facts) }) };
 }
@@ -94,12 +95,24 @@ function place(record: Record, event: FindingAnswer): Record {
   const start = spanStart(record);
   const witness = witnessOf(event);
   const index = timeline.findLastIndex((other, i) => i >= start && answers(other, event.finding, witness));
-  if (index >= 0) return { ...record, timeline: timeline.with(index, event) };
-  if (witness === 'bench') return { ...record, timeline: [...timeline, event] };
+  if (index >= 0) return { ...record, timeline: timeline.with(index, inOrder(event, timeline, index - 1, index + 1)) };
   const firstOfBench = timeline.findIndex(
     (other, i) => i >= start && (other.type === 'measured' || (other.type === 'seen' && other.by === 'bench')),
   );
-  return { ...record, timeline: timeline.toSpliced(firstOfBench < 0 ? timeline.length : firstOfBench, 0, event) };
+  const at = witness === 'bench' || firstOfBench < 0 ? timeline.length : firstOfBench;
+  return { ...record, timeline: timeline.toSpliced(at, 0, inOrder(event, timeline, at - 1, at)) };
+}
+
+/**
+ * The event dated between its neighbours: a timeline must not run backwards, neither because an early answer is
+ * changed late, nor because this clock is behind the one that dated the card.
+ */
+function inOrder<Dated extends Event>(event: Dated, timeline: readonly Event[], before: number, after: number): Dated {
+  const [earlier, later] = [timeline[before]?.at, timeline[after]?.at];
+  const tooLate = later !== undefined && Date.parse(event.at) > Date.parse(later);
+  const at = tooLate ? later : event.at;
+  const tooEarly = earlier !== undefined && Date.parse(at) < Date.parse(earlier);
+  return { ...event, at: tooEarly ? earlier : at };
 }
 
 export function rename(record: Record, title: string): Record {

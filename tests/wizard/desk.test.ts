@@ -44,12 +44,24 @@ describe('answers on a card', () => {
     ]);
     expect(changed.timeline[1]).toEqual({
       type: 'seen',
-      at: LATER,
+      at: AT,
       finding: 'look-board',
       state: 'burnt',
       by: 'bench',
     });
     expect(changed.timeline.slice(2)).toEqual(third.timeline.slice(2));
+  });
+
+  it('never lets the timeline run backwards: not by a late change of an early answer, not by a slow clock', () => {
+    const inOrder = ({ timeline }: Record) => timeline.every(({ at }, i) => i === 0 || at >= timeline[i - 1]!.at);
+    const looked = answerFinding(empty, 'look-board', 'clean', 'bench', LATER);
+    const read = typeReading(looked, 'resistance-core', '0.19', '2026-11-24T11:00:00Z');
+    expect(inOrder(answerFinding(read, 'look-board', 'burnt', 'bench', '2026-11-24T12:00:00Z'))).toBe(true);
+    expect(inOrder(answerFinding(read, 'start-up', 'desktop', 'owner', '2026-11-24T12:00:00Z'))).toBe(true);
+    expect(inOrder(answerFinding(read, 'link', 'none', 'bench', '2026-01-01T00:00:00Z'))).toBe(true);
+    expect(inOrder(typeReading(read, 'resistance-core', '0.2', '2026-01-01T00:00:00Z'))).toBe(true);
+    const unarrived = { ...read, timeline: read.timeline.slice(1) };
+    expect(inOrder(answerFact(unarrived, 'mined', true, '2026-11-24T12:00:00Z'))).toBe(true);
   });
 
   it('keeps what the owner told beside what the bench saw itself, the owner first', () => {
