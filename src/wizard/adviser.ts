@@ -7,7 +7,7 @@ import type { Assessment } from '../assessment.ts';
 import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
-import type { FromWorker, ToWorker } from './messages.ts';
+import type { FromWorker, ToWorker } from './exchange.ts';
 
 export interface Advice {
   readonly assessment: Assessment | null;
@@ -23,6 +23,8 @@ export interface Adviser {
   readonly catalogue: ReadonlySignal<Catalogue | null>;
   readonly advice: ReadonlySignal<Advice>;
   ask(record: Record): void;
+  /** now, or when the question being worked on has been answered */
+  onceWeighed(act: () => void): void;
   /** one assessment outside the open record, for the list of cards */
   assessOnce(record: Record): Promise<Assessment | null>;
   /** another record is opened: its predecessor's answer must not be shown */
@@ -101,6 +103,14 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
         thorough ??= start();
         tell(thorough, { type: 'assess', sequence: asked, record, draws: DRAWS, plan: true });
       }, PAUSE_MS);
+    },
+    onceWeighed(act) {
+      const stop = advice.subscribe(({ pending }) => {
+        if (pending) return;
+        // the first call comes before there is anything to stop
+        queueMicrotask(() => stop());
+        act();
+      });
     },
     assessOnce(record) {
       const asked = ++sequence;

@@ -4,6 +4,8 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 export interface Drafts {
   readonly texts: ReadonlySignal<ReadonlyMap<string, string>>;
   open(record: string): void;
+  /** the open card goes on under another name, and what was typed on it goes along */
+  carry(record: string): void;
   set(field: string, text: string | null): void;
 }
 
@@ -26,11 +28,25 @@ export function createDrafts(storage: Pick<Storage, 'getItem' | 'setItem' | 'rem
     }
   }
 
+  function store(): void {
+    try {
+      if (texts.value.size === 0) storage.removeItem(key);
+      else storage.setItem(key, JSON.stringify([...texts.value]));
+    } catch {
+      // a full store costs the draft on reload, not the typing
+    }
+  }
+
   return {
     texts,
     open(record) {
       key = PREFIX + record;
       texts.value = stored();
+    },
+    carry(record) {
+      storage.removeItem(key);
+      key = PREFIX + record;
+      store();
     },
     set(field, text) {
       if ((texts.value.get(field) ?? null) === text) return;
@@ -38,12 +54,7 @@ export function createDrafts(storage: Pick<Storage, 'getItem' | 'setItem' | 'rem
       if (text === null) next.delete(field);
       else next.set(field, text);
       texts.value = next;
-      try {
-        if (next.size === 0) storage.removeItem(key);
-        else storage.setItem(key, JSON.stringify([...next]));
-      } catch {
-        // a full store costs the draft on reload, not the typing
-      }
+      store();
     },
   };
 }

@@ -71,7 +71,7 @@ export function createSession(around: Around): Session {
       from.screen === 'case' ? { ...next, record: copyOfCase(next.record, now(), chance()), past: [] } : next;
     desk.value = mine;
     if (from.screen === 'case') {
-      drafts.open(mine.record.id);
+      drafts.carry(mine.record.id);
       goTo({ screen: 'card', id: mine.record.id, step: from.step }, 'replace');
     }
     keeper.keep(mine.record);

@@ -3,9 +3,11 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Assessed, Assessment } from '../../assessment.ts';
 import { writePlace } from '../address.ts';
 import { isBlank } from '../desk.ts';
-import { onceDrawn, standOnFirst } from '../frame/jump.ts';
+import { onceDrawn, onceThere, standOnFirst } from '../frame/jump.ts';
+import { Marked } from '../frame/marked.tsx';
 import { ArrowMark } from '../frame/marks.tsx';
 import type { Listed } from '../keeper.ts';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { Stamp } from '../verdict/stamp.tsx';
 import { sayWhen } from '../words.ts';
@@ -21,26 +23,27 @@ export function BenchScreen() {
   }, [keeper]);
   const startCard = () => {
     newCard();
-    onceDrawn(standOnFirst);
+    // there is no question to stand on before the knowledge is there
+    onceThere(adviser.catalogue, () => onceDrawn(standOnFirst));
   };
+  const words = messages.value.bench;
   const locale = adviser.catalogue.value?.shop.locale ?? 'en';
   return (
     <main id="questions" class="bench">
       <header class="bench-head">
-        <h1 tabIndex={-1}>On the bench</h1>
+        <h1 tabIndex={-1}>{words.heading}</h1>
         <button type="button" class="main" onClick={startCard}>
-          New card <ArrowMark />
+          {words.newCard} <ArrowMark />
         </button>
       </header>
       {loaded !== null && !loaded.server && (
         <p class="notice">
-          The server does not answer, so this list holds only what is kept on this device. Start it again with{' '}
-          <code>npm start</code>; what you type meanwhile is kept here and sent then.
+          <Marked text={words.noServer} />
         </p>
       )}
       {shopProblem !== null && (
         <p class="notice">
-          The shop profile cannot be read, so the invented figures shipped with the tool are used. {shopProblem}
+          {words.shopBroken} <span lang="en">{shopProblem}</span>
         </p>
       )}
       {loaded?.cards.length === 0 && <EmptyBench />}
@@ -59,17 +62,14 @@ export function BenchScreen() {
 function EmptyBench() {
   return (
     <div class="empty">
-      <p class="lead">
-        Put a dead card on the bench and write down what you know: what it is, what it has been through, what it does.
-        After every answer you see what it points at, which check is worth its minutes, and whether the repair is worth
-        the heat. Nothing has to be answered; what you leave out only leaves the verdict less sure.
-      </p>
+      <p class="lead">{messages.value.bench.empty}</p>
     </div>
   );
 }
 
 function Ticket({ card, locale }: { card: Listed; locale: string }) {
   const assessment = useAssessmentOf(card);
+  const words = messages.value.bench;
   return (
     <li>
       <a class="ticket" href={writePlace({ screen: 'card', id: card.id, step: 'card' })}>
@@ -78,9 +78,11 @@ function Ticket({ card, locale }: { card: Listed; locale: string }) {
           <b class="ticket-title">{card.title}</b>
           <span class="ticket-words">{wordsOn(assessment)}</span>
           <span class="ticket-when">
-            changed {sayWhen(card.changed, locale, new Date())}
-            {card.invented && ', invented'}
-            {card.unsaved && ', kept on this device only'}
+            {[
+              words.changed(sayWhen(card.changed, locale, new Date())),
+              ...(card.invented ? [messages.value.frame.invented] : []),
+              ...(card.unsaved ? [words.onDeviceOnly] : []),
+            ].join(', ')}
           </span>
         </span>
         {assessment !== 'blank' && assessment?.kind === 'assessed' && <Stamp assessed={assessment} />}
@@ -92,20 +94,21 @@ function Ticket({ card, locale }: { card: Listed; locale: string }) {
 function nextWords({ next, checks }: Assessed): string | null {
   if (next.kind === 'act') return null;
   const advice = checks.find(({ check }) => check === next.check);
-  return advice === undefined ? null : `Next: ${advice.name}`;
+  return advice === undefined ? null : messages.value.bench.next(advice.name);
 }
 
 function wordsOn(assessment: Assessment | 'blank' | null | undefined): string {
-  if (assessment === 'blank') return 'nothing known yet';
+  const words = messages.value.bench;
+  if (assessment === 'blank') return words.nothingKnown;
   switch (assessment?.kind) {
     case undefined:
-      return assessment === null ? 'no verdict: open it to see why' : 'weighing …';
+      return assessment === null ? words.noVerdict : words.weighing;
     case 'assessed':
       return nextWords(assessment) ?? assessment.verdict.name;
     case 'contradiction':
-      return 'its findings contradict each other';
+      return words.contradicts;
     case 'bad-record':
-      return 'something on it cannot be read';
+      return words.unreadable;
   }
 }
 

@@ -2,8 +2,9 @@ import type { Catalogue } from '../catalogue.ts';
 import { type Desk, isBlank } from '../desk.ts';
 import { onceDrawn, standOnFirst, standOnNeighbour } from '../frame/jump.ts';
 import { ArrowMark, CautionMark } from '../frame/marks.tsx';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
-import { STEPS, type StepId, sectionsOf, stepAfter, stepBefore } from '../steps.ts';
+import { type StepId, sectionsOf, stepAfter, stepBefore } from '../steps.ts';
 import { Stamp } from '../verdict/stamp.tsx';
 import { VerdictScreen } from '../verdict/verdict-screen.tsx';
 import { CardStep } from './card-step.tsx';
@@ -25,7 +26,7 @@ const KEEPS_ENTER = 'button, a, summary, textarea, select';
 
 export function CardScreen({ desk, catalogue, step }: Props) {
   const session = useSession();
-  const { asks } = STEPS.find(({ id }) => id === step)!;
+  const { steps } = messages.value;
   const goTo = (to: StepId | null) => {
     if (to === null) return;
     session.go(to);
@@ -35,20 +36,27 @@ export function CardScreen({ desk, catalogue, step }: Props) {
     if (event.key !== 'Enter' || event.isComposing || !(event.target instanceof Element)) return;
     if (event.target.matches(KEEPS_ENTER)) return;
     event.preventDefault();
-    if (standOnNeighbour(event.target, event.shiftKey ? -1 : 1)) return;
-    goTo(event.shiftKey ? stepBefore(step) : stepAfter(step));
+    const { target, shiftKey } = event;
+    if (standOnNeighbour(target, shiftKey ? -1 : 1)) return;
+    if (shiftKey) goTo(stepBefore(step));
+    // the answer just given may open more questions here
+    else session.adviser.onceWeighed(() => onceDrawn(() => leaveFrom(target)));
+  };
+  const leaveFrom = (question: Element) => {
+    const moved = !question.contains(document.activeElement);
+    if (!moved && !standOnNeighbour(question, 1)) goTo(after);
   };
   const after = stepAfter(step);
   return (
     <div class="card-screen">
       <StepList desk={desk} catalogue={catalogue} step={step} />
       <main id="questions" class="step" onKeyDown={enterGoesOn}>
-        <h1 tabIndex={-1}>{asks}</h1>
+        <h1 tabIndex={-1}>{steps.asks[step]}</h1>
         <StepBody desk={desk} catalogue={catalogue} step={step} />
         {after !== null && (
           <p class="onwards">
             <button type="button" class="main" onClick={() => goTo(after)}>
-              On to {STEPS.find(({ id }) => id === after)!.name.toLowerCase()} <ArrowMark />
+              {steps.onTo(steps.names[after])} <ArrowMark />
             </button>
           </p>
         )}
@@ -65,10 +73,10 @@ const showPanel = () => document.getElementById('pointing')?.scrollIntoView();
 function SoFarBar() {
   const { adviser, desk } = useSession();
   const { assessment } = adviser.advice.value;
+  const { notices } = messages.value;
   if (assessment === null || desk.value === null || isBlank(desk.value.record)) return null;
   if (assessment.kind !== 'assessed') {
-    const words =
-      assessment.kind === 'contradiction' ? 'The findings contradict each other' : 'Something cannot be read';
+    const words = assessment.kind === 'contradiction' ? notices.contradictionShort : notices.unreadableShort;
     return (
       <button type="button" class="so-far-bar" onClick={showPanel}>
         <CautionMark /> {words}
@@ -78,7 +86,7 @@ function SoFarBar() {
   return (
     <button type="button" class="so-far-bar" onClick={showPanel}>
       <Stamp assessed={assessment} />
-      <span>{assessment.ranking[0]?.name ?? 'Where it points'}</span>
+      <span>{assessment.ranking[0]?.name ?? notices.whereItPoints}</span>
     </button>
   );
 }
@@ -111,13 +119,8 @@ function StepBody({ desk, catalogue, step }: Props) {
 
 /** The reason stands in the panel beside. */
 function NotYet() {
+  const { notices } = messages.value;
   const { adviser } = useSession();
   const { assessment } = adviser.advice.value;
-  return (
-    <p class="lead">
-      {assessment === null
-        ? 'Weighing what is known so far …'
-        : 'There is no verdict while this stands. What is wrong, and what to do about it, is said under Where it points.'}
-    </p>
-  );
+  return <p class="lead">{assessment === null ? notices.weighing : notices.noVerdict}</p>;
 }

@@ -1,4 +1,5 @@
 /** Moving the eye and the keyboard to a question, also across steps. */
+import type { ReadonlySignal } from '@preact/signals';
 import type { Session } from '../session.ts';
 import type { StepId } from '../steps.ts';
 
@@ -25,6 +26,16 @@ const questions = (): Element[] =>
 /** A step is drawn a moment after it was asked for. */
 export function onceDrawn(act: () => void): void {
   requestAnimationFrame(() => requestAnimationFrame(act));
+}
+
+/** Acts as soon as `found` has something to say, now if it has. */
+export function onceThere<Value>(found: ReadonlySignal<Value | null>, act: () => void): void {
+  const stop = found.subscribe((value) => {
+    if (value === null) return;
+    // the first call comes before there is anything to stop
+    queueMicrotask(() => stop());
+    act();
+  });
 }
 
 export function jumpTo(session: Session, step: StepId, key?: string): void {
