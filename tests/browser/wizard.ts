@@ -1,4 +1,5 @@
 /** The wizard in a browser, in the words of somebody who works with it. Everything is found by its role and name. */
+import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { afterAll, expect, onTestFinished } from 'vitest';
 import type { Record as CardRecord, Event } from '../../src/record/schema.ts';
@@ -22,7 +23,7 @@ export interface Wizard {
   /** every answer so far has been weighed */
   weighed(): Promise<void>;
   panelWords(): Promise<string>;
-  /** the one record of this bench as the disk holds it, once what is on the screen has got there */
+  /** the open card as the disk holds it, once what is on the screen has got there */
   stored(): Promise<CardRecord>;
 }
 
@@ -37,8 +38,10 @@ afterAll(async () => {
 /** for a busy machine; nothing waits longer than it must */
 const PATIENCE_MS = 20_000;
 
+const CASES = new URL('../../cases/', import.meta.url);
+
 interface Wanted extends BrowserContextOptions {
-  /** a server and a folder of its own, where a test reads the store or ends the server */
+  /** a server and a folder of its own, where a test ends the server */
   readonly ownBench?: boolean;
   /** errors in the console that the test brings about on purpose */
   readonly expected?: RegExp;
@@ -90,6 +93,8 @@ export function wizardOn(page: Page, served: ServedBench): Wizard {
     },
     async openCase(id, step = 'verdict') {
       await page.goto(`${served.address}/#/case/${id}/${step}`);
+      const { title } = JSON.parse(readFileSync(new URL(`${id}.json`, CASES), 'utf8')) as CardRecord;
+      await page.getByRole('banner').getByText(title).waitFor();
       await weighed();
     },
     async answer(words, choice) {
@@ -111,9 +116,10 @@ export function wizardOn(page: Page, served: ServedBench): Wizard {
         .getByRole('status')
         .filter({ hasText: /^Saved$/ })
         .waitFor();
-      const records = served.onDisk();
-      expect(records).toHaveLength(1);
-      return records[0]!;
+      const [, id] = /#\/card\/([^/]+)/.exec(page.url()) ?? [];
+      const record = served.onDisk().find((one) => one.id === id);
+      if (record === undefined) throw new Error(`The disk holds no card for ${page.url()}.`);
+      return record;
     },
   };
 }
@@ -123,6 +129,9 @@ export const factsOf = (record: CardRecord) => record.timeline.find((event) => e
 /** What the bench itself found of one thing; undefined: not looked at. */
 export const foundOf = (record: CardRecord, finding: string): Event | undefined =>
   record.timeline.findLast((event) => 'finding' in event && event.finding === finding);
+
+/** Waits for what comes about by itself: `eventually(...).toBe(...)`. */
+export const eventually = <Found>(look: () => Found) => expect.poll(look, { timeout: PATIENCE_MS });
 
 /** What is written there, as one line. */
 export const wordsIn = async (place: Locator): Promise<string> =>
