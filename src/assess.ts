@@ -10,6 +10,7 @@ import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import { type CardAtThisShop, cardAtThisShop } from './assess/shop-and-card.ts';
 import { uncertaintyOf } from './assess/uncertain.ts';
 import { because, reasons } from './assess/verdict.ts';
+import { whatIfView } from './assess/what-if.ts';
 import { wordsFor } from './assess/words.ts';
 import type { Assessed, Assessment, AssessOptions, Option } from './assessment.ts';
 import { restrict } from './belief/belief.ts';
@@ -181,6 +182,7 @@ function decide(
     checks: advice.checks,
     certificate: { ...planned.certificate, coverage: restricted.coverage },
     ...(firmness ? { sensitivity: firmness.view } : {}),
+    whatIf: whatIfView(card.model, ready, nameOf),
     cautions: cautionsFor(knowledge, gathered.cautions, chosen, advice.next),
     audit: {
       odds: Object.fromEntries(knowledge.faults.map((fault, at) => [fault.id, diagnosis.starting.odds[at]!])),

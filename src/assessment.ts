@@ -155,6 +155,45 @@ export type Sensitivity = z.infer<typeof Sensitivity>;
 
 const Closed = z.strictObject({ id: Id, name: z.string(), reasons: z.array(z.string()) });
 
+/** Enough of every plan the verdict is chosen from to form it anew with other money or other work. */
+export const WhatIf = z.strictObject({
+  money: z.strictObject({
+    working: z.number(),
+    asIs: z.number(),
+    partsAfterWork: z.number(),
+    labourPerHour: z.number(),
+    consumablesPerHeatCycle: z.number(),
+    comebackCost: z.number(),
+    wronglySoundCost: z.number(),
+    feeWhenNotFixed: z.number(),
+    margin: z.strictObject({ fixed: z.number(), shareOfCost: z.number() }),
+    partPrices: z.array(z.number()),
+    ownStock: z.boolean(),
+  }),
+  /** best first */
+  plans: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      verdict: VerdictKind,
+      stop: z.enum(['working-if-sound', 'as-is', 'parts']).nullable(),
+      works: z.number(),
+      held: z.number(),
+      /** works at hand-back and does not come back within the warranty */
+      kept: z.number(),
+      /** expected, each step weighed by the chance that it is reached */
+      workMinutes: z.number(),
+      preparationMinutes: z.number(),
+      heatCycles: z.number(),
+      /** `part` is its place in `money.partPrices` */
+      parts: z.array(z.strictObject({ part: z.number().int(), pieces: z.number() })),
+    }),
+  ),
+  /** the plan that break-evens are about; null: there is none */
+  subject: z.string().nullable(),
+});
+export type WhatIf = z.infer<typeof WhatIf>;
+
 export const Assessed = z.strictObject({
   kind: z.literal('assessed'),
   format: z.literal(1),
@@ -220,6 +259,7 @@ export const Assessed = z.strictObject({
     coverage: Chance01,
   }),
   sensitivity: Sensitivity.optional(),
+  whatIf: WhatIf.optional(),
   cautions: z.array(z.strictObject({ id: Id, text: z.string() })),
   /** what a brute-force recomputation needs besides the exported knowledge */
   audit: z.strictObject({
