@@ -1,27 +1,27 @@
 /** Amounts of money as people type them: `150`, `120-180`, `120 150 180`. */
 import type { Amount } from '../record/schema.ts';
+import { messages } from './language.ts';
 
 export type ReadAmount =
   | { readonly ok: true; readonly amount: Amount }
   | { readonly ok: false; readonly wrong: string; readonly todo: string };
 
-const TODO = 'Type one figure (150), a range (120-180) or low, likely and high (120 150 180).';
-const failed = (wrong: string): ReadAmount => ({ ok: false, wrong, todo: TODO });
+const failed = (wrong: string): ReadAmount => ({ ok: false, wrong, todo: messages.value.amounts.todo });
 
 /** A range of two figures takes their middle as the likely one. A comma before exactly two last digits is a decimal comma. */
 export function readAmount(typed: string): ReadAmount {
+  const { amounts } = messages.value;
   const text = typed.replace(/[$€£¥\s]+/g, ' ').trim();
-  if (text === '') return failed('There is no figure here.');
-  if (/^-|[-–]\s*-/.test(text)) return failed('An amount cannot be below zero.');
+  if (text === '') return failed(amounts.empty);
+  if (/^-|[-–]\s*-/.test(text)) return failed(amounts.belowZero);
   const parts = text.split(/\s*(?:-|–|\.\.+|\bto\b|;)\s*|\s+/).filter((part) => part !== '');
   const figures = parts.map(readFigure);
-  if (figures.some((figure) => figure === null)) return failed(`"${typed.trim()}" is not an amount.`);
+  if (figures.some((figure) => figure === null)) return failed(amounts.notAnAmount(typed.trim()));
   const [low, middle, high, ...rest] = figures as number[];
-  if (low === undefined || rest.length > 0) return failed('That is more than three figures.');
+  if (low === undefined || rest.length > 0) return failed(amounts.tooMany);
   if (middle === undefined) return { ok: true, amount: low };
   const amount = high === undefined ? { low, likely: (low + middle) / 2, high: middle } : { low, likely: middle, high };
-  if (amount.low > amount.likely || amount.likely > amount.high)
-    return failed('The figures must not fall from left to right.');
+  if (amount.low > amount.likely || amount.likely > amount.high) return failed(amounts.falling);
   return { ok: true, amount };
 }
 

@@ -6,8 +6,11 @@ import { Announcer } from './frame/announcer.tsx';
 import { FailureNotice } from './frame/in-place.tsx';
 import { standOnHeading } from './frame/jump.ts';
 import { KeepingWords } from './frame/keeping-words.tsx';
+import { LanguageSwitch } from './frame/language-switch.tsx';
+import { Marked } from './frame/marked.tsx';
 import { BackMark, TicketMark } from './frame/marks.tsx';
 import { ThemeSwitch } from './frame/theme-switch.tsx';
+import { messages } from './language.ts';
 import { type Session, SessionContext, useSession } from './session.ts';
 
 export function App({ session }: { session: Session }) {
@@ -16,9 +19,11 @@ export function App({ session }: { session: Session }) {
   useEffect(() => {
     void session.follow(here);
   }, [here, session]);
+  const { frame } = messages.value;
+  const pageTitle = title === undefined ? frame.product : frame.titleOf(title);
   useEffect(() => {
-    document.title = title === undefined ? 'Worth the heat' : `${title} · Worth the heat`;
-  }, [title]);
+    document.title = pageTitle;
+  }, [pageTitle]);
   useEffect(() => listenForUndo(session), [session]);
   const screen = here.screen === 'bench' ? 'bench' : `card ${session.opening.value}`;
   useEffect(() => {
@@ -27,7 +32,7 @@ export function App({ session }: { session: Session }) {
   return (
     <SessionContext.Provider value={session}>
       <button type="button" class="skip" onClick={skipToQuestions}>
-        Skip to the questions
+        {frame.skip}
       </button>
       <Head />
       <Screen />
@@ -58,16 +63,17 @@ function listenForUndo(session: Session): () => void {
 function Head() {
   const session = useSession();
   const desk = session.desk.value;
+  const { frame } = messages.value;
   return (
     <header class="head">
       <a class="brand" href={writePlace({ screen: 'bench' })}>
         <TicketMark />
-        <span>Worth the heat</span>
+        <span>{frame.product}</span>
       </a>
       {desk !== null && (
         <p class="head-card">
           <b>{desk.record.title}</b>
-          {desk.record.invented && <small>invented</small>}
+          {desk.record.invented && <small>{frame.invented}</small>}
         </p>
       )}
       <div class="head-tools">
@@ -78,12 +84,13 @@ function Head() {
             class="icon"
             disabled={desk.past.length === 0}
             onClick={() => session.undo()}
-            title="Take back the last answer (Ctrl+Z)"
+            title={frame.undoLong}
           >
             <BackMark />
-            <span class="icon-word">Undo</span>
+            <span class="icon-word">{frame.undo}</span>
           </button>
         )}
+        <LanguageSwitch />
         <ThemeSwitch />
       </div>
     </header>
@@ -93,18 +100,19 @@ function Head() {
 function Screen() {
   const { desk, adviser, opening, keeper } = useSession();
   const here = place.value;
+  const { frame } = messages.value;
   if (here.screen === 'bench') return <BenchScreen />;
   if (opening.value === 'missing') {
     return (
       <main id="questions" class="bench">
-        <h1 tabIndex={-1}>That card is not here</h1>
+        <h1 tabIndex={-1}>{frame.missing}</h1>
         <p class="lead">
-          {keeper.keeping.value.state === 'on-this-device'
-            ? 'The server does not answer and this device holds no copy of it. Start the server with npm start and reload.'
-            : 'Neither the server nor this device holds a card under this address.'}
+          <Marked
+            text={keeper.keeping.value.state === 'on-this-device' ? frame.missingServer : frame.missingAnywhere}
+          />
         </p>
         <p>
-          <a href="#/">Back to the bench</a>
+          <a href="#/">{frame.backToBench}</a>
         </p>
       </main>
     );
@@ -115,7 +123,7 @@ function Screen() {
     return <CardScreen desk={desk.value} catalogue={catalogue} step={here.step} />;
   return (
     <main id="questions" class="bench">
-      {failure === null ? <p class="waiting">Opening the card …</p> : <FailureNotice failure={failure} />}
+      {failure === null ? <p class="waiting">{frame.opening}</p> : <FailureNotice failure={failure} />}
     </main>
   );
 }

@@ -2,7 +2,7 @@
 import type { Assessment } from '../assessment.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
-import type { FromWorker, ToWorker } from './messages.ts';
+import type { FromWorker, ToWorker } from './exchange.ts';
 
 export interface Opened {
   readonly catalogue: Catalogue;

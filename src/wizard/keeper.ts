@@ -4,13 +4,14 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Record } from '../record/schema.ts';
+import { messages } from './language.ts';
 
 export type Keeping =
   | { readonly state: 'idle' }
   | { readonly state: 'saving' }
   | { readonly state: 'saved' }
-  /** `why`: the server is gone, or it refused */
-  | { readonly state: 'on-this-device'; readonly why: string }
+  /** what the server said when it refused; null: it does not answer */
+  | { readonly state: 'on-this-device'; readonly refusal: string | null }
   /** the server holds a version that did not come from here */
   | { readonly state: 'changed-elsewhere'; readonly id: string };
 
@@ -118,7 +119,7 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       body: JSON.stringify({ record, revision }),
     }).catch(() => null);
     if (answer === null || answer.status >= 500) {
-      keeping.value = { state: 'on-this-device', why: 'the server does not answer' };
+      keeping.value = { state: 'on-this-device', refusal: null };
       return false;
     }
     const { record: theirs } = answer.body;
@@ -130,7 +131,7 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
     }
     const next = answer.body.revision;
     if ((answer.status >= 400 && !sentAlready) || typeof next !== 'number') {
-      keeping.value = { state: 'on-this-device', why: refusalIn(answer.body) };
+      keeping.value = { state: 'on-this-device', refusal: refusalIn(answer.body) };
       return true;
     }
     const latest = readCopy(record.id) ?? copy;
@@ -184,8 +185,7 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       const answer = await ask(`api/records/${id}`).catch(() => null);
       const { record, revision } = answer?.body ?? {};
       if (answer?.status !== 200 || !looksLikeRecord(record) || typeof revision !== 'number') {
-        if (copy !== null && answer === null)
-          keeping.value = { state: 'on-this-device', why: 'the server does not answer' };
+        if (copy !== null && answer === null) keeping.value = { state: 'on-this-device', refusal: null };
         return copy;
       }
       if (copy?.unsaved) {
@@ -236,7 +236,7 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
 function refusalIn(body: { [key: string]: unknown }): string {
   const { wrong, issues } = body;
   const [first] = Array.isArray(issues) ? (issues as { path?: unknown; wrong?: unknown }[]) : [];
-  const said = typeof wrong === 'string' ? wrong : 'the server refused it';
+  const said = typeof wrong === 'string' ? wrong : messages.value.keeping.refused;
   return typeof first?.wrong === 'string' ? `${said} ${String(first.path ?? '')}: ${first.wrong}` : said;
 }
 

@@ -6,6 +6,7 @@ import { App } from './app.tsx';
 import { createDrafts } from './drafts.ts';
 import { showTheme } from './frame/theme-switch.tsx';
 import { createKeeper } from './keeper.ts';
+import { preferLanguage } from './language.ts';
 import { createSession } from './session.ts';
 import './look/tokens.css';
 import './look/base.css';
@@ -38,6 +39,7 @@ async function readShop(): Promise<ShopAnswer> {
 
 async function start(): Promise<void> {
   showTheme();
+  preferLanguage(localStorage, navigator.languages, document.documentElement);
   followAddress();
   const ask = (path: string, init?: RequestInit) => fetch(path, init);
   const keeper = createKeeper({ fetch: ask, storage: localStorage, now: () => new Date() });

@@ -1,5 +1,6 @@
 /** A record for a card that has just been put on the bench. */
 import type { Record } from '../record/schema.ts';
+import { formatTag, messages } from './language.ts';
 
 /** The record format this wizard writes; a type error here means that it has moved on. */
 const FORMAT: Record['format'] = 1;
@@ -14,11 +15,16 @@ function newId(prefix: string, now: Date, chance: number): string {
 }
 
 export function newRecord(now: Date, chance: number, locale: string): Record {
-  const day = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
+  const day = new Intl.DateTimeFormat(formatTag(locale), {
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
   return {
     format: FORMAT,
     id: newId('card', now, chance),
-    title: `Card of ${day.format(now)}`,
+    title: messages.value.card.titleOfNew(day.format(now)),
     timeline: [{ type: 'arrived', at: now.toISOString(), facts: {} }],
   };
 }

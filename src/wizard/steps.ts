@@ -6,26 +6,17 @@ import type { Catalogue, CheckView, FindingView } from './catalogue.ts';
 import { factAnswer, findingAnswer, type Witness } from './desk.ts';
 import { isRail } from './rails.ts';
 
-export const STEPS = [
-  { id: 'card', name: 'Card', asks: 'Which card is this, and what is it worth?' },
-  { id: 'history', name: 'History', asks: 'What has it been through?' },
-  { id: 'symptoms', name: 'Symptoms', asks: 'What does the owner say it does?' },
-  { id: 'looks', name: 'Looks', asks: 'What can be seen without power?' },
-  { id: 'readings', name: 'Readings', asks: 'What do the rails read?' },
-  { id: 'tests', name: 'Power-up', asks: 'What do power-up and tests show?' },
-  { id: 'next', name: 'What next', asks: 'Which check is worth its minutes?' },
-  { id: 'verdict', name: 'Verdict', asks: 'Is it worth the heat?' },
-] as const;
-export type StepId = (typeof STEPS)[number]['id'];
+export const STEPS = ['card', 'history', 'symptoms', 'looks', 'readings', 'tests', 'next', 'verdict'] as const;
+export type StepId = (typeof STEPS)[number];
 
-export const isStep = (word: string | undefined): word is StepId => STEPS.some((step) => step.id === word);
+export const isStep = (word: string | undefined): word is StepId => STEPS.some((step) => step === word);
 
 export function stepAfter(step: StepId): StepId | null {
-  return STEPS[STEPS.findIndex(({ id }) => id === step) + 1]?.id ?? null;
+  return STEPS[STEPS.indexOf(step) + 1] ?? null;
 }
 
 export function stepBefore(step: StepId): StepId | null {
-  return STEPS[STEPS.findIndex(({ id }) => id === step) - 1]?.id ?? null;
+  return STEPS[STEPS.indexOf(step) - 1] ?? null;
 }
 
 export type Question =

@@ -1,7 +1,9 @@
-/** Numbers as a technician reads them. */
+/** Numbers as a technician reads them, in the chosen language. */
 import type { VerdictKind } from '../assessment.ts';
+import { formatTag, messages } from './language.ts';
 
 export interface Manner {
+  /** as the shop writes; the chosen language goes first where the two differ */
   readonly locale: string;
   readonly currency: string;
 }
@@ -9,7 +11,7 @@ export interface Manner {
 /** Whole units: bench money is not known to the cent. */
 export function sayMoney(amount: number, { locale, currency }: Manner): string {
   const rounded = Math.round(amount);
-  return new Intl.NumberFormat(locale, { style: 'currency', currency, maximumFractionDigits: 0 }).format(
+  return new Intl.NumberFormat(formatTag(locale), { style: 'currency', currency, maximumFractionDigits: 0 }).format(
     Object.is(rounded, -0) ? 0 : rounded,
   );
 }
@@ -23,40 +25,49 @@ export function sayPercent(chance: number): string {
 
 /** As natural frequency; never rounded to certainty. */
 export function sayFrequency(chance: number): string {
-  if (chance <= 0) return 'never';
-  if (chance >= 1) return 'always';
-  if (chance < 0.005) return 'less than 1 in 100';
-  if (chance > 0.995) return 'nearly always';
-  return `${Math.round(100 * chance)} in 100`;
+  const { never, always, lessThanOne, nearlyAlways, outOfHundred } = messages.value.words;
+  if (chance <= 0) return never;
+  if (chance >= 1) return always;
+  if (chance < 0.005) return lessThanOne;
+  if (chance > 0.995) return nearlyAlways;
+  return outOfHundred(Math.round(100 * chance));
+}
+
+export function sayNumber(value: number, options: Intl.NumberFormatOptions = {}): string {
+  return new Intl.NumberFormat(formatTag(), options).format(value);
 }
 
 export function sayMinutes(minutes: number): string {
+  const { words } = messages.value;
   const whole = Math.round(minutes);
-  if (whole < 100) return `${whole} min`;
+  if (whole < 100) return words.minutes(sayNumber(whole));
   const quarters = Math.round(minutes / 15) / 4;
-  return `${quarters.toLocaleString('en', { maximumFractionDigits: 2 })} h`;
+  return words.hours(sayNumber(quarters, { maximumFractionDigits: 2 }));
 }
 
 export function sayDays(days: number): string {
-  if (days >= 360 && days <= 370) return '12 months';
-  if (days >= 59 && days % 30 <= 2) return `${Math.round(days / 30)} months`;
-  return days === 1 ? '1 day' : `${days} days`;
+  const { words } = messages.value;
+  if (days >= 360 && days <= 370) return words.months(12);
+  if (days >= 59 && days % 30 <= 2) return words.months(Math.round(days / 30));
+  return words.days(days);
 }
 
 /** Weight of evidence in decibels (I. J. Good): 10 dB are odds of ten to one. */
 export function sayWeight(decibels: number): string {
+  const { neither, slightly, speaks, strongly, proves } = messages.value.words;
   const size = Math.abs(decibels);
-  if (size < 0.5) return 'says nothing either way';
+  if (size < 0.5) return neither;
   const side = decibels > 0 ? 'for' : 'against';
-  if (size < 3) return `slightly ${side}`;
-  if (size < 7) return `speaks ${side}`;
-  if (size < 13) return `strongly ${side}`;
-  return decibels > 0 ? 'all but proves it' : 'all but rules it out';
+  if (size < 3) return slightly[side];
+  if (size < 7) return speaks[side];
+  if (size < 13) return strongly[side];
+  return proves[side];
 }
 
 export function sayDecibels(decibels: number): string {
-  const rounded = Math.abs(decibels) < 10 ? decibels.toFixed(1) : decibels.toFixed(0);
-  return `${decibels > 0 ? '+' : ''}${rounded.replace('-', '−')} dB`;
+  const digits = Math.abs(decibels) < 10 ? 1 : 0;
+  const size = sayNumber(Math.abs(decibels), { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  return `${decibels > 0 ? '+' : decibels < 0 ? '−' : ''}${size} dB`;
 }
 
 /** The states that carry weight, heaviest first, as shares of the whole; those under a twentieth are left out. */
@@ -66,7 +77,7 @@ export function sayGrade(
   names: (state: string) => string,
 ): string {
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  if (total <= 0) return 'fits no state';
+  if (total <= 0) return messages.value.readings.fitsNoState;
   const shares = states
     .map((state, index) => ({ state, share: (weights[index] ?? 0) / total }))
     .filter(({ share }) => share >= 0.05)
@@ -75,37 +86,20 @@ export function sayGrade(
   return shares.map(({ state, share }) => `${names(state)} ${Math.round(100 * share)} %`).join(', ');
 }
 
-const VERDICT_WORDS: { readonly [kind in VerdictKind]: string } = {
-  reflow: 'Reflow',
-  reball: 'Reball',
-  'component-swap': 'Swap the part',
-  'core-swap': 'Swap the core',
-  service: 'Service it',
-  return: 'Give it back: it is sound',
-  scrap: 'Not worth the heat',
-};
-export const sayVerdict = (kind: VerdictKind): string => VERDICT_WORDS[kind];
+export const sayVerdict = (kind: VerdictKind): string => messages.value.words.verdicts[kind];
 
-const STAMPS: { readonly [kind in VerdictKind]: string } = {
-  reflow: 'reflow',
-  reball: 'reball',
-  'component-swap': 'part swap',
-  'core-swap': 'core swap',
-  service: 'service',
-  return: 'return',
-  scrap: 'scrap',
-};
-export const sayStamp = (kind: VerdictKind): string => STAMPS[kind];
+export const sayStamp = (kind: VerdictKind): string => messages.value.words.stamps[kind];
 
 export function sayWhen(iso: string, locale: string, now: Date): string {
+  const { unknownTime, justNow, minutesAgo } = messages.value.words;
   const then = new Date(iso);
-  if (Number.isNaN(then.getTime())) return 'at an unknown time';
+  if (Number.isNaN(then.getTime())) return unknownTime;
   const minutes = (now.getTime() - then.getTime()) / 60_000;
-  if (minutes >= 0 && minutes < 1) return 'just now';
-  if (minutes >= 0 && minutes < 60) return `${Math.floor(minutes)} min ago`;
+  if (minutes >= 0 && minutes < 1) return justNow;
+  if (minutes >= 0 && minutes < 60) return minutesAgo(Math.floor(minutes));
   const sameDay = then.toDateString() === now.toDateString();
   return new Intl.DateTimeFormat(
-    locale,
+    formatTag(locale),
     sameDay ? { hour: '2-digit', minute: '2-digit' } : { day: 'numeric', month: 'short', year: 'numeric' },
   ).format(then);
 }

@@ -5,7 +5,7 @@ import { sayProblem } from '../knowledge/say-problem.ts';
 import { Shop } from '../shop/schema.ts';
 import { makeCatalogue } from './catalogue.ts';
 import { createClerk } from './clerk.ts';
-import type { FromWorker, ToWorker } from './messages.ts';
+import type { FromWorker, ToWorker } from './exchange.ts';
 
 const files = import.meta.glob<unknown>(['../../rules/**/*.json', '!../../rules/schemas/**'], {
   eager: true,

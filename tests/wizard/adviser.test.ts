@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Record } from '../../src/record/schema.ts';
 import { createAdviser, type Post } from '../../src/wizard/adviser.ts';
 import { createClerk } from '../../src/wizard/clerk.ts';
-import type { FromWorker, ToWorker } from '../../src/wizard/messages.ts';
+import type { FromWorker, ToWorker } from '../../src/wizard/exchange.ts';
 import { sampleAssessment } from './sample-assessment.ts';
 
 const card = (title: string): Record => ({ format: 1, id: 'card', title, timeline: [] });

@@ -4,7 +4,7 @@ import type { Record } from '../../src/record/schema.ts';
 import { type Catalogue, makeCatalogue } from '../../src/wizard/catalogue.ts';
 import { answerFact, answerFinding, typeReading } from '../../src/wizard/desk.ts';
 import { railsOf } from '../../src/wizard/rails.ts';
-import { placeOfCheck, progressOf, STEPS, sectionsOf } from '../../src/wizard/steps.ts';
+import { placeOfCheck, progressOf, STEPS, type StepId, sectionsOf } from '../../src/wizard/steps.ts';
 
 const AT = '2026-11-24T09:00:00Z';
 const empty: Record = { format: 1, id: 'card', title: 'Card', timeline: [{ type: 'arrived', at: AT, facts: {} }] };
@@ -16,19 +16,19 @@ beforeAll(async () => {
   catalogue = makeCatalogue(knowledge.knowledge, shop.shop);
 });
 
-const keysOf = (step: (typeof STEPS)[number]['id'], record = empty) =>
+const keysOf = (step: StepId, record = empty) =>
   sectionsOf(step, catalogue, record).flatMap(({ questions }) => questions.map(({ key }) => key));
 
 describe('the steps', () => {
   it('ask for every fact and every finding of the knowledge at exactly one step of the bench', () => {
-    const asked = STEPS.flatMap(({ id }) => keysOf(id));
+    const asked = STEPS.flatMap((id) => keysOf(id));
     expect(new Set(asked).size).toBe(asked.length);
     for (const { id } of catalogue.facts) expect(asked).toContain(`fact-${id}`);
     for (const { id } of catalogue.findings) expect(asked).toContain(`bench-${id}`);
   });
 
   it('ask the owner only for symptoms', () => {
-    const owner = STEPS.flatMap(({ id }) =>
+    const owner = STEPS.flatMap((id) =>
       keysOf(id)
         .filter((key) => key.startsWith('owner-'))
         .map((key) => [id, key]),

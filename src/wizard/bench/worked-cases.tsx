@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { writePlace } from '../address.ts';
+import { messages } from '../language.ts';
 import { type CaseListed, useSession } from '../session.ts';
 
 const SHOWN = 8;
@@ -7,6 +8,7 @@ const SHOWN = 8;
 /** Invented cards to learn from. Opening one changes nothing; the first answer makes it a card of one's own. */
 export function WorkedCases() {
   const { listCases } = useSession();
+  const words = messages.value.cases;
   const [cases, setCases] = useState<readonly CaseListed[]>([]);
   const [all, setAll] = useState(false);
   const shown = all ? cases : cases.slice(0, SHOWN);
@@ -16,8 +18,8 @@ export function WorkedCases() {
   if (cases.length === 0) return null;
   return (
     <section class="worked">
-      <h2>Open a worked case</h2>
-      <p class="about">Invented cards, each with a lesson. Change an answer and it becomes a card of your own.</p>
+      <h2>{words.heading}</h2>
+      <p class="about">{words.about}</p>
       <ul>
         {shown.map(({ id, title, why }) => (
           <li key={id}>
@@ -28,7 +30,7 @@ export function WorkedCases() {
       </ul>
       {shown.length < cases.length && (
         <button type="button" onClick={() => setAll(true)}>
-          Show all {cases.length} cases
+          {words.showAll(cases.length)}
         </button>
       )}
     </section>

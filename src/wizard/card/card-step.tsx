@@ -1,6 +1,7 @@
 import type { Record } from '../../record/schema.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { rename } from '../desk.ts';
+import { messages } from '../language.ts';
 import { TypedField } from '../questions/typed-field.tsx';
 import { useSession } from '../session.ts';
 import type { Section } from '../steps.ts';
@@ -17,12 +18,13 @@ const ANY = () => ({ ok: true }) as const;
 
 export function CardStep({ record, sections, catalogue }: Props) {
   const { edit } = useSession();
+  const { card } = messages.value;
   return (
     <>
       <div class="title-field" data-question>
         <TypedField
           id="title"
-          label="Name it, so that you find it again"
+          label={card.nameIt}
           stored={record.title}
           read={ANY}
           same={(text, stored) => text.trim() === stored || text.trim() === ''}
@@ -34,11 +36,8 @@ export function CardStep({ record, sections, catalogue }: Props) {
         <Questions questions={section.questions} key={section.check?.id ?? 'loose'} />
       ))}
       <section>
-        <h2>What is it worth?</h2>
-        <p class="about">
-          One figure, or a range such as 120-180. What is left empty is taken from the shop profile,{' '}
-          {catalogue.shop.name}.
-        </p>
+        <h2>{card.worth}</h2>
+        <p class="about">{card.worthAbout(catalogue.shop.name)}</p>
         <MoneyFields shop={catalogue.shop} at="card" />
       </section>
     </>

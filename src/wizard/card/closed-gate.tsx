@@ -1,4 +1,5 @@
 import { LockMark } from '../frame/marks.tsx';
+import { messages } from '../language.ts';
 import type { Gate } from './power.ts';
 
 interface Props {
@@ -15,7 +16,7 @@ export function ClosedGate({ gate, onAnyway }: Props) {
         <span>{gate.reasons.join(' ')}</span>
       </p>
       <button type="button" class="quiet" onClick={onAnyway}>
-        It was done already: write down what was seen
+        {messages.value.gates.doneAlready}
       </button>
     </div>
   );

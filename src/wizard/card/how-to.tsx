@@ -1,5 +1,6 @@
 import type { Catalogue } from '../catalogue.ts';
 import { CautionMark } from '../frame/marks.tsx';
+import { messages } from '../language.ts';
 
 interface Props {
   readonly of: { readonly howTo: readonly string[]; readonly cautions: readonly string[] };
@@ -14,9 +15,9 @@ export function HowTo({ of, catalogue, summary }: Props) {
     .filter((caution) => caution !== undefined);
   return (
     <details class="how-to">
-      <summary>{summary ?? 'How to do it safely'}</summary>
+      <summary>{summary ?? messages.value.howTo.safely}</summary>
       {cautions.length > 0 && (
-        <ul class="cautions">
+        <ul class="cautions" lang="en">
           {cautions.map((caution) => (
             <li key={caution.id}>
               <CautionMark /> {caution.text}
@@ -24,7 +25,7 @@ export function HowTo({ of, catalogue, summary }: Props) {
           ))}
         </ul>
       )}
-      <ol class="how-to-steps">
+      <ol class="how-to-steps" lang="en">
         {of.howTo.map((step) => (
           <li key={step}>{step}</li>
         ))}

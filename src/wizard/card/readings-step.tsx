@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { Catalogue } from '../catalogue.ts';
 import { findingAnswer } from '../desk.ts';
+import { Marked } from '../frame/marked.tsx';
+import { messages } from '../language.ts';
 import { LeadsSetting } from '../questions/leads-setting.tsx';
 import { ReadingsTable } from '../questions/readings-table.tsx';
 import { isRail, railsOf } from '../rails.ts';
@@ -35,15 +37,13 @@ export function ReadingsStep({ sections, catalogue }: Props) {
   return (
     <>
       <p class="about">
-        Type as the meter shows it: <code>0.31</code>, <code>310m</code>, <code>1k2</code>, <code>4R7</code>,{' '}
-        <code>OL</code> for over range. Resistance first, card unpowered; a known-good card of the same board beats
-        every rule of thumb.
+        <Marked text={messages.value.readings.about} />
       </p>
       <div class="how-tos">
         {sections.map(
           ({ check }) =>
             check !== null && (
-              <HowTo of={check} catalogue={catalogue} summary={`How: ${check.name.toLowerCase()}`} key={check.id} />
+              <HowTo of={check} catalogue={catalogue} summary={messages.value.howTo.of(check.name)} key={check.id} />
             ),
         )}
       </div>

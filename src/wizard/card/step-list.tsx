@@ -3,6 +3,7 @@ import { place, writePlace } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type Desk, isBlank } from '../desk.ts';
 import { onceDrawn, standOnHeading } from '../frame/jump.ts';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { progressOf, STEPS, type StepId, sectionsOf } from '../steps.ts';
 import { sayMinutes, sayStamp } from '../words.ts';
@@ -12,7 +13,7 @@ function wordsFor(step: StepId, assessment: Assessment | null): string {
   if (assessment?.kind !== 'assessed') return '';
   if (step === 'verdict') return sayStamp(assessment.verdict.kind);
   const { next } = assessment;
-  if (next.kind === 'act') return 'act';
+  if (next.kind === 'act') return messages.value.steps.act;
   const advice = assessment.checks.find(({ check }) => check === next.check);
   return advice === undefined ? '' : sayMinutes(advice.minutes);
 }
@@ -26,11 +27,12 @@ interface Props {
 export function StepList({ desk, catalogue, step }: Props) {
   const session = useSession();
   const here = place.value;
+  const { steps } = messages.value;
   const { assessment } = session.adviser.advice.value;
   return (
-    <nav class="steps" aria-label="Steps">
+    <nav class="steps" aria-label={steps.label}>
       <ol>
-        {STEPS.map(({ id, name }) => {
+        {STEPS.map((id) => {
           const { answered, asked } = progressOf(sectionsOf(id, catalogue, desk.record), desk.record);
           return (
             <li key={id}>
@@ -44,14 +46,14 @@ export function StepList({ desk, catalogue, step }: Props) {
                   onceDrawn(standOnHeading);
                 }}
               >
-                <span class="step-name">{name}</span>
+                <span class="step-name">{steps.names[id]}</span>
                 {asked === 0 && (
                   <span class="step-progress">{isBlank(desk.record) ? '' : wordsFor(id, assessment)}</span>
                 )}
                 {asked > 0 && (
                   <span class="step-progress">
                     {answered}
-                    <span class="visually-hidden"> answered</span> of {asked}
+                    <span class="visually-hidden"> {steps.answered}</span> {steps.of(asked)}
                     <span class="step-bar" aria-hidden="true">
                       <span style={{ width: `${(100 * answered) / asked}%` }} />
                     </span>

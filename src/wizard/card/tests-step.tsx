@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { CheckAdvice } from '../../assessment.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { findingAnswer } from '../desk.ts';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { isAnswered, type Section } from '../steps.ts';
 import { type Manner, sayMinutes, sayMoney } from '../words.ts';
@@ -55,7 +56,9 @@ function Test({ section, catalogue, advised }: TestProps) {
     const answer = question.kind === 'finding' ? findingAnswer(record, question.finding.id, 'bench') : undefined;
     if (question.kind !== 'finding' || answer === undefined) return [];
     if (answer.type === 'measured') return [answer.typed];
-    return [question.finding.states.find(({ id }) => id === answer.state)?.name ?? "can't tell"];
+    return [
+      question.finding.states.find(({ id }) => id === answer.state)?.name ?? messages.value.questions.cannotTellAnswer,
+    ];
   });
   const manner: Manner = { locale: catalogue.shop.locale, currency: catalogue.shop.currency };
   return (
@@ -63,7 +66,7 @@ function Test({ section, catalogue, advised }: TestProps) {
       <summary>
         <h2>{check.name}</h2>
         <span class="test-state" data-advised={advised}>
-          {answered ? said.join(', ') : advised ? 'next' : stateWords(gate.open, advice, manner)}
+          {answered ? said.join(', ') : advised ? messages.value.tests.next : stateWords(gate.open, advice, manner)}
         </span>
         <small>{sayMinutes(check.minutes)}</small>
       </summary>
@@ -81,16 +84,17 @@ function Test({ section, catalogue, advised }: TestProps) {
 }
 
 function stateWords(open: boolean, advice: CheckAdvice | undefined, manner: Manner): string {
-  if (!open) return 'closed';
+  const { tests } = messages.value;
+  if (!open) return tests.closed;
   switch (advice?.state) {
     case 'worth-it':
-      return `worth ${sayMoney(advice.worth, manner)}`;
+      return tests.worth(sayMoney(advice.worth, manner));
     case 'opens-others':
-      return 'opens others';
+      return tests.opensOthers;
     case 'not-worth-its-minutes':
-      return 'not worth its minutes';
+      return tests.notWorthIt;
     case 'cannot-change-the-decision':
-      return 'changes nothing';
+      return tests.changesNothing;
     default:
       return '';
   }

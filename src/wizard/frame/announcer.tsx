@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { sayPercent } from '../words.ts';
 
@@ -25,15 +26,16 @@ export function Announcer() {
 type Shown = NonNullable<ReturnType<typeof useSession>['adviser']['advice']['value']['assessment']>;
 
 function wordsFor(assessment: Shown): string {
+  const { notices, announcer } = messages.value;
   switch (assessment.kind) {
     case 'contradiction':
-      return 'The findings contradict each other. See Where it points.';
+      return notices.seeWhere(notices.contradiction);
     case 'bad-record':
-      return 'Something on the card cannot be read. See Where it points.';
+      return notices.seeWhere(notices.unreadableLabel);
     case 'assessed': {
       const [first] = assessment.ranking;
-      const cause = first === undefined ? '' : ` Likeliest: ${first.name}, ${sayPercent(first.chance)}.`;
-      return `Verdict so far: ${assessment.verdict.name}.${cause}`;
+      const cause = first === undefined ? '' : announcer.likeliest(first.name, sayPercent(first.chance));
+      return `${announcer.verdictSoFar(assessment.verdict.name)} ${cause}`.trim();
     }
   }
 }

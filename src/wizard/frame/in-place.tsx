@@ -2,6 +2,7 @@
 import type { Assessment } from '../../assessment.ts';
 import type { Catalogue, FindingView } from '../catalogue.ts';
 import { findingOfIssue } from '../issues.ts';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { findingKey, stepOf } from '../steps.ts';
 import { jumpTo } from './jump.ts';
@@ -18,30 +19,28 @@ export function ContradictionNotice({
   catalogue: Catalogue;
 }) {
   const session = useSession();
+  const { notices } = messages.value;
   const involved = [contradiction.finding, ...contradiction.against]
     .map((id) => catalogue.findings.find((finding) => finding.id === id))
     .filter((finding) => finding !== undefined);
   return (
-    <section class="notice" aria-label="The findings contradict each other">
+    <section class="notice" aria-label={notices.contradiction}>
       <h3>
-        <CautionMark /> The findings contradict each other
+        <CautionMark /> {notices.contradiction}
       </h3>
-      <p>{contradiction.sentence}</p>
-      <p>
-        No set of faults this bench knows shows all of this together, so there is no verdict yet. The bench is right and
-        a reading or the knowledge is not: look again, or take back the answer you trust least.
-      </p>
+      <p lang="en">{contradiction.sentence}</p>
+      <p>{notices.contradictionAbout}</p>
       <ul class="jumps">
         {involved.map((finding) => (
           <li key={finding.id}>
             <button type="button" onClick={() => jumpTo(session, stepOf(finding), findingKey(finding.id))}>
-              Look again: {finding.name}
+              {notices.lookAgain(finding.name)}
             </button>
           </li>
         ))}
       </ul>
       <button type="button" class="quiet" onClick={() => session.undo()}>
-        Take back the last answer
+        {notices.takeBack}
       </button>
     </section>
   );
@@ -49,31 +48,32 @@ export function ContradictionNotice({
 
 export function BadRecordNotice({ bad, catalogue }: { bad: BadRecord; catalogue: Catalogue }) {
   const session = useSession();
+  const { notices } = messages.value;
   const record = session.desk.value?.record;
   const findingOf = (path: string) => {
     const id = record === undefined ? null : findingOfIssue(path, record);
     return catalogue.findings.find((finding) => finding.id === id);
   };
   return (
-    <section class="notice" aria-label="Something on the card cannot be read">
+    <section class="notice" aria-label={notices.unreadableLabel}>
       <h3>
-        <CautionMark /> Something here cannot be read
+        <CautionMark /> {notices.unreadable}
       </h3>
       <ul class="issues">
         {bad.issues.map((issue) => (
           <li key={`${issue.path} ${issue.wrong}`}>
-            <strong>{issue.wrong}</strong>
+            <strong lang="en">{issue.wrong}</strong>
             {issue.typed !== undefined && (
               <>
                 {' '}
-                You typed <q>{issue.typed}</q>.
+                {notices.youTyped} <q>{issue.typed}</q>.
               </>
             )}{' '}
-            {issue.todo} <PlaceOfIssue path={issue.path} finding={findingOf(issue.path)} />
+            <span lang="en">{issue.todo}</span> <PlaceOfIssue path={issue.path} finding={findingOf(issue.path)} />
           </li>
         ))}
       </ul>
-      <p>Everything typed is kept. The verdict comes back as soon as this is put right.</p>
+      <p>{notices.everythingKept}</p>
     </section>
   );
 }
@@ -83,24 +83,22 @@ function PlaceOfIssue({ path, finding }: { path: string; finding: FindingView | 
   if (finding === undefined) return <small>{path}</small>;
   return (
     <button type="button" onClick={() => jumpTo(session, stepOf(finding), findingKey(finding.id))}>
-      Go to: {finding.name}
+      {messages.value.notices.goTo(finding.name)}
     </button>
   );
 }
 
 export function FailureNotice({ failure }: { failure: string }) {
+  const { notices } = messages.value;
   return (
-    <section class="notice" aria-label="The assessment broke down">
+    <section class="notice" aria-label={notices.failure}>
       <h3>
-        <CautionMark /> The assessment broke down
+        <CautionMark /> {notices.failure}
       </h3>
-      <p>
-        Your answers are safe. Reload the page; if it happens again, this is our fault and the text below helps to find
-        it.
-      </p>
-      <pre>{failure}</pre>
+      <p>{notices.failureAbout}</p>
+      <pre lang="en">{failure}</pre>
       <button type="button" onClick={() => location.reload()}>
-        Reload
+        {notices.reload}
       </button>
     </section>
   );

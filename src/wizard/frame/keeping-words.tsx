@@ -1,25 +1,27 @@
 import type { Keeping } from '../keeper.ts';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 
 /** Whether what was typed is safe, in words. */
 export function KeepingWords() {
   const session = useSession();
   const keeping = session.keeper.keeping.value;
+  const words = messages.value.keeping;
   return (
     <span class="keeping" role="status" data-state={keeping.state}>
       {wordsFor(keeping)}
       {keeping.state === 'on-this-device' && (
         <button type="button" class="quiet" onClick={() => void session.keeper.sync()}>
-          Try again
+          {words.tryAgain}
         </button>
       )}
       {keeping.state === 'changed-elsewhere' && (
         <>
           <button type="button" class="quiet" onClick={() => void session.settle('mine')}>
-            Keep mine
+            {words.keepMine}
           </button>
           <button type="button" class="quiet" onClick={() => void session.settle('theirs')}>
-            Take that one
+            {words.takeTheirs}
           </button>
         </>
       )}
@@ -28,16 +30,17 @@ export function KeepingWords() {
 }
 
 function wordsFor(keeping: Keeping): string {
+  const words = messages.value.keeping;
   switch (keeping.state) {
     case 'idle':
       return '';
     case 'saving':
-      return 'Saving …';
+      return words.saving;
     case 'saved':
-      return 'Saved';
+      return words.saved;
     case 'on-this-device':
-      return `Kept on this device: ${keeping.why}`;
+      return words.onThisDevice(keeping.refusal ?? words.noServer);
     case 'changed-elsewhere':
-      return 'This card was changed elsewhere too';
+      return words.changedElsewhere;
   }
 }

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { messages } from '../language.ts';
 import { ThemeMark } from './marks.tsx';
 
 const THEMES = ['system', 'light', 'dark'] as const;
@@ -22,11 +23,14 @@ export function showTheme(theme: Theme = storedTheme()): void {
 export function ThemeSwitch() {
   const [theme, setTheme] = useState(storedTheme);
   const next = THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length]!;
+  const { theme: names, switchTheme } = messages.value.frame;
+  const words = switchTheme(names[theme], names[next]);
   return (
     <button
       type="button"
       class="icon"
-      title={`Colours: ${theme}. Switch to ${next}.`}
+      title={words}
+      aria-label={words}
       onClick={() => {
         setTheme(next);
         showTheme(next);
@@ -38,9 +42,6 @@ export function ThemeSwitch() {
       }}
     >
       <ThemeMark />
-      <span class="visually-hidden">
-        Colours: {theme}. Switch to {next}.
-      </span>
     </button>
   );
 }

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { messages } from '../language.ts';
 
 export interface Choice {
   /** null: can't tell · undefined: not looked at */
@@ -16,7 +17,7 @@ export const keyOfChoice = (choice: Choice, index: number): string => {
 export const isTypedFor = (event: KeyboardEvent): boolean => !event.ctrlKey && !event.metaKey && !event.altKey;
 
 export function withUnknowns(states: readonly Choice[], notAsked: string): readonly Choice[] {
-  return [...states, { value: null, name: "Can't tell" }, { value: undefined, name: notAsked }];
+  return [...states, { value: null, name: messages.value.questions.cannotTell }, { value: undefined, name: notAsked }];
 }
 
 interface Props {

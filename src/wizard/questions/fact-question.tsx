@@ -1,5 +1,6 @@
 import type { FactDefinition } from '../../knowledge/schema.ts';
 import { answerFact, clearFact, type FactAnswer, factAnswer } from '../desk.ts';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { ChoiceQuestion, withUnknowns } from './choice-question.tsx';
 import { NumberQuestion } from './number-question.tsx';
@@ -10,13 +11,6 @@ interface Props {
   readonly fact: FactDefinition;
 }
 
-const YES_NO = withUnknowns(
-  [
-    { value: 'yes', name: 'Yes' },
-    { value: 'no', name: 'No' },
-  ],
-  'Not asked',
-);
 const yesNo = (value: FactAnswer | undefined): string | null | undefined =>
   typeof value === 'boolean' ? (value ? 'yes' : 'no') : value === null ? null : undefined;
 
@@ -30,6 +24,7 @@ export function FactQuestion({ id, fact }: Props) {
       field,
     );
   const { question, about, type } = fact;
+  const { questions } = messages.value;
   switch (type.kind) {
     case 'choice':
       return (
@@ -39,7 +34,7 @@ export function FactQuestion({ id, fact }: Props) {
           about={about}
           choices={withUnknowns(
             type.values.map((state) => ({ value: state.id, name: state.name })),
-            'Not asked',
+            questions.notAsked,
           )}
           value={typeof value === 'string' ? value : value === null ? null : undefined}
           onAnswer={answer}
@@ -52,7 +47,13 @@ export function FactQuestion({ id, fact }: Props) {
           id={id}
           question={question}
           about={about}
-          choices={YES_NO}
+          choices={withUnknowns(
+            [
+              { value: 'yes', name: questions.yes },
+              { value: 'no', name: questions.no },
+            ],
+            questions.notAsked,
+          )}
           value={yesNo(value)}
           onAnswer={(next) => answer(typeof next === 'string' ? next === 'yes' : next)}
           layout="line"

@@ -1,6 +1,7 @@
 import type { EvidenceItem } from '../../assessment.ts';
 import type { FindingView } from '../catalogue.ts';
 import { answerFinding, clearFinding, findingAnswer, type Witness } from '../desk.ts';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { ChoiceQuestion, withUnknowns } from './choice-question.tsx';
 import { Reading } from './reading.tsx';
@@ -18,14 +19,15 @@ export function FindingQuestion({ id, finding, witness, evidence, disabled }: Pr
   const { desk, edit } = useSession();
   if (desk.value === null) return null;
   const answer = findingAnswer(desk.value.record, finding.id, witness);
+  const { questions } = messages.value;
   const told = witness === 'owner';
   const states = finding.states.map((state) => ({ value: state.id, name: state.name }));
   return (
     <ChoiceQuestion
       id={id}
       question={finding.question}
-      about={told ? 'As the owner tells it. What the bench sees itself goes under Power-up.' : undefined}
-      choices={withUnknowns(states, told ? 'Not asked' : 'Not looked at')}
+      about={told ? questions.ownerTells : undefined}
+      choices={withUnknowns(states, told ? questions.notAsked : questions.notLookedAt)}
       value={answer?.type === 'seen' ? answer.state : answer?.type === 'measured' ? evidence?.state : undefined}
       onAnswer={(state) =>
         edit((record, at) =>

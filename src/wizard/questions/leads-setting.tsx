@@ -1,3 +1,4 @@
+import { messages } from '../language.ts';
 import { FOUR_WIRE_DRAFT, LEADS_DRAFT, leadsOf, setLeads } from '../leads.ts';
 import { useSession } from '../session.ts';
 import { readAs } from './reading.tsx';
@@ -10,6 +11,7 @@ export function LeadsSetting({ shopLeads }: { shopLeads: number }) {
   const { desk, drafts, edit } = useSession();
   if (desk.value === null) return null;
   const { record } = desk.value;
+  const { readings } = messages.value;
   const now = leadsOf(record, drafts.texts.value);
   const measured = record.timeline.some((event) => event.type === 'measured');
   const takeText = (text: string, readable: boolean) => {
@@ -27,7 +29,7 @@ export function LeadsSetting({ shopLeads }: { shopLeads: number }) {
     <div class="leads">
       <TypedField
         id="leads"
-        label="Leads, tips held together"
+        label={readings.leads}
         unit="Ω"
         stored={now.leads ?? ''}
         draft={drafts.texts.value.get(LEADS_DRAFT)}
@@ -44,9 +46,9 @@ export function LeadsSetting({ shopLeads }: { shopLeads: number }) {
           checked={now.fourWire === true}
           onChange={({ currentTarget }) => takeFourWire(currentTarget.checked)}
         />
-        <span class="choice-name">Four-wire</span>
+        <span class="choice-name">{readings.fourWire}</span>
       </label>
-      <small id="leads-about">Taken off every resistance below. 0 if the meter was zeroed.</small>
+      <small id="leads-about">{readings.leadsAbout}</small>
     </div>
   );
 }

@@ -1,3 +1,5 @@
+import { messages } from '../language.ts';
+import { sayNumber } from '../words.ts';
 import { TypedField } from './typed-field.tsx';
 
 interface Props {
@@ -16,9 +18,10 @@ interface Props {
 export function readNumber(text: string, min: number, max: number, unit: string) {
   const plain = text.trim().replace(',', '.');
   const number = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
-  const todo = `Type a number from ${min} to ${max}${unit ? ` (${unit})` : ''}.`;
-  if (Number.isNaN(number)) return { ok: false, wrong: `"${text.trim()}" is not a number.`, todo } as const;
-  if (number < min || number > max) return { ok: false, wrong: `${plain} is outside what can be.`, todo } as const;
+  const { questions } = messages.value;
+  const todo = questions.typeANumber(sayNumber(min), sayNumber(max), unit);
+  if (Number.isNaN(number)) return { ok: false, wrong: questions.notANumber(text.trim()), todo } as const;
+  if (number < min || number > max) return { ok: false, wrong: questions.outside(plain), todo } as const;
   return { ok: true, number } as const;
 }
 
@@ -73,7 +76,7 @@ export function NumberQuestion({ id, question, about, unit, min, max, value, dra
               onAnswer(value === null ? undefined : null);
             }}
           />
-          <span class="choice-name">Can't tell</span>
+          <span class="choice-name">{messages.value.questions.cannotTell}</span>
           <span class="key" aria-hidden="true">
             ?
           </span>

@@ -3,6 +3,7 @@ import { parseQuantity, type Quantity } from '../../evidence/quantity.ts';
 import type { FindingView } from '../catalogue.ts';
 import { clearFinding, findingAnswer, typeReading } from '../desk.ts';
 import { issuesOf } from '../issues.ts';
+import { messages } from '../language.ts';
 import { leadsOf } from '../leads.ts';
 import { useSession } from '../session.ts';
 import { sayGrade } from '../words.ts';
@@ -106,7 +107,7 @@ export function Grade({
   return (
     <span class="grade" id={id} data-normal={index === 0}>
       {sayGrade(evidence.states, evidence.weights, name)}
-      {evidence.reading?.recentred && <small> against known good</small>}
+      {evidence.reading?.recentred && <small> {messages.value.readings.againstKnownGood}</small>}
     </span>
   );
 }
@@ -123,8 +124,8 @@ export function Reading({
 }) {
   return (
     <div class="measured">
-      <ReadingField finding={finding} label="Or type the reading" disabled={disabled} />
-      <KnownGoodField finding={finding} label="Known-good card" disabled={disabled} />
+      <ReadingField finding={finding} label={messages.value.readings.orType} disabled={disabled} />
+      <KnownGoodField finding={finding} label={messages.value.readings.knownGoodCard} disabled={disabled} />
       <Grade finding={finding} evidence={evidence} />
     </div>
   );

@@ -1,6 +1,7 @@
 import type { EvidenceItem } from '../../assessment.ts';
 import type { FindingView } from '../catalogue.ts';
 import { answerFinding, clearFinding, findingAnswer } from '../desk.ts';
+import { messages } from '../language.ts';
 import type { Rail } from '../rails.ts';
 import { useSession } from '../session.ts';
 import { findingKey } from '../steps.ts';
@@ -14,18 +15,19 @@ interface Props {
 }
 
 export function ReadingsTable({ rails, evidence, voltagesOpen }: Props) {
+  const { readings } = messages.value;
   return (
     <div class="readings">
       <table>
-        <caption class="visually-hidden">Resistance to ground and voltage of every rail</caption>
+        <caption class="visually-hidden">{readings.caption}</caption>
         <thead>
           <tr>
-            <th scope="col">Rail</th>
-            <th scope="col">To ground</th>
-            <th scope="col">Known good</th>
-            <th scope="col">Says</th>
-            <th scope="col">Voltage</th>
-            <th scope="col">Says</th>
+            <th scope="col">{readings.rail}</th>
+            <th scope="col">{readings.toGround}</th>
+            <th scope="col">{readings.knownGood}</th>
+            <th scope="col">{readings.says}</th>
+            <th scope="col">{readings.voltage}</th>
+            <th scope="col">{readings.says}</th>
           </tr>
         </thead>
         <tbody>
@@ -46,25 +48,26 @@ type CellsProps = { readonly rail: Rail; readonly evidence: ReadonlyMap<string, 
 
 function ResistanceCells({ rail, evidence }: CellsProps) {
   const finding = rail.resistance;
+  const { readings } = messages.value;
   if (finding === null) return <td colSpan={3} class="no-reading" />;
   return (
     <>
-      <td data-label="To ground">
+      <td data-label={readings.toGround}>
         <span id={findingKey(finding.id)} data-question data-column="ground">
-          <ReadingField finding={finding} label={`${rail.name}, resistance to ground`} hideLabel />
+          <ReadingField finding={finding} label={readings.resistanceOf(rail.name)} hideLabel />
         </span>
       </td>
-      <td data-label="Known good">
+      <td data-label={readings.knownGood}>
         <span data-question data-column="known-good">
-          <KnownGoodField
-            finding={finding}
-            label={`${rail.name}, resistance to ground on a known-good card`}
-            hideLabel
-          />
+          <KnownGoodField finding={finding} label={readings.knownGoodOf(rail.name)} hideLabel />
         </span>
       </td>
-      <td data-label="Says">
-        <StatePick finding={finding} evidence={evidence.get(finding.id)} label={`${rail.name}, resistance in words`} />
+      <td data-label={readings.says}>
+        <StatePick
+          finding={finding}
+          evidence={evidence.get(finding.id)}
+          label={readings.resistanceInWords(rail.name)}
+        />
       </td>
     </>
   );
@@ -72,19 +75,20 @@ function ResistanceCells({ rail, evidence }: CellsProps) {
 
 function VoltageCells({ rail, evidence, open }: CellsProps & { readonly open: boolean }) {
   const finding = rail.voltage;
+  const { readings } = messages.value;
   if (finding === null) return <td colSpan={2} class="no-reading" />;
   return (
     <>
-      <td data-label="Voltage">
+      <td data-label={readings.voltage}>
         <span id={findingKey(finding.id)} data-question={open || undefined} data-column="voltage">
-          <ReadingField finding={finding} label={`${rail.name}, voltage`} hideLabel disabled={!open} />
+          <ReadingField finding={finding} label={readings.voltageOf(rail.name)} hideLabel disabled={!open} />
         </span>
       </td>
-      <td data-label="Says">
+      <td data-label={readings.says}>
         <StatePick
           finding={finding}
           evidence={evidence.get(finding.id)}
-          label={`${rail.name}, voltage in words`}
+          label={readings.voltageInWords(rail.name)}
           disabled={!open}
         />
       </td>
@@ -109,6 +113,7 @@ const NOT_LOOKED = 'not-looked';
 /** The state itself, where there is no number or the number is not to be trusted. */
 function StatePick({ finding, evidence, label, disabled }: PickProps) {
   const { desk, edit } = useSession();
+  const { readings, questions } = messages.value;
   if (desk.value === null) return null;
   const answer = findingAnswer(desk.value.record, finding.id, 'bench');
   const measured = answer?.type === 'measured';
@@ -129,17 +134,19 @@ function StatePick({ finding, evidence, label, disabled }: PickProps) {
         data-quiet={value === NOT_LOOKED}
         onChange={({ currentTarget }) => pick(currentTarget.value)}
       >
-        {measured && <option value={FROM_NUMBER}>{graded ? `${graded.name}, by number` : 'by number'}</option>}
-        <option value={NOT_LOOKED}>{measured ? 'take the number out' : 'not measured'}</option>
+        {measured && (
+          <option value={FROM_NUMBER}>{graded ? readings.stateByNumber(graded.name) : readings.byNumber}</option>
+        )}
+        <option value={NOT_LOOKED}>{measured ? readings.takeOut : readings.notMeasured}</option>
         {finding.states.map((state) => (
           <option key={state.id} value={state.id}>
             {state.name}
           </option>
         ))}
-        <option value={CANNOT_TELL}>can't tell</option>
+        <option value={CANNOT_TELL}>{questions.cannotTellAnswer}</option>
       </select>
       {measured && !plain && <Grade finding={finding} evidence={evidence} />}
-      {measured && plain && evidence?.reading?.recentred && <small>against known good</small>}
+      {measured && plain && evidence?.reading?.recentred && <small>{readings.againstKnownGood}</small>}
     </span>
   );
 }

@@ -1,3 +1,4 @@
+import { messages } from '../language.ts';
 import { isTypedFor } from './choice-question.tsx';
 
 interface Props {
@@ -14,6 +15,7 @@ const DIGITS = '1234567890';
 
 /** Several answers may hold at once. */
 export function SetQuestion({ id, question, about, values, value, onAnswer }: Props) {
+  const { questions } = messages.value;
   const chosen = value ?? [];
   const toggle = (member: string) =>
     onAnswer(
@@ -44,7 +46,10 @@ export function SetQuestion({ id, question, about, values, value, onAnswer }: Pr
     >
       <legend>
         {question}
-        <small> {about} Choose all that hold.</small>
+        <small>
+          {' '}
+          {about} {questions.chooseAll}
+        </small>
       </legend>
       <div class="choices">
         {values.map((member, index) => (
@@ -61,9 +66,9 @@ export function SetQuestion({ id, question, about, values, value, onAnswer }: Pr
             </span>
           </label>
         ))}
-        <Unknown name="None of these" on={none} onPick={() => onAnswer([])} />
-        <Unknown name="Can't tell" keyName="?" on={value === null} onPick={() => onAnswer(null)} />
-        <Unknown name="Not asked" keyName="–" on={value === undefined} onPick={() => onAnswer(undefined)} />
+        <Unknown name={questions.noneOfThese} on={none} onPick={() => onAnswer([])} />
+        <Unknown name={questions.cannotTell} keyName="?" on={value === null} onPick={() => onAnswer(null)} />
+        <Unknown name={questions.notAsked} keyName="–" on={value === undefined} onPick={() => onAnswer(undefined)} />
       </div>
     </fieldset>
   );

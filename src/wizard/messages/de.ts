@@ -1,0 +1,250 @@
+/** Jeder Satz der Oberfläche auf Deutsch; die Schlüssel gibt `en.ts` vor. */
+import type { Messages } from './en.ts';
+
+export const de: Messages = {
+  languages: {
+    name: 'Deutsch',
+    switchTo: 'Switch to English',
+    rulesStayEnglish:
+      'Fragen, Befunde, Anleitungen und Begründungen kommen aus den Regeln der Werkstatt und sind dort auf Englisch verfasst.',
+  },
+
+  frame: {
+    product: 'Worth the heat',
+    titleOf: (card) => `${card} · Worth the heat`,
+    skip: 'Zu den Fragen springen',
+    invented: 'erfunden',
+    undo: 'Zurück',
+    undoLong: 'Letzte Antwort zurücknehmen (Strg+Z)',
+    theme: { system: 'System', light: 'hell', dark: 'dunkel' },
+    switchTheme: (now, next) => `Farben: ${now}. Umschalten auf ${next}.`,
+    opening: 'Die Karte wird geöffnet …',
+    missing: 'Diese Karte gibt es hier nicht',
+    missingServer:
+      'Der Server antwortet nicht, und auf diesem Gerät liegt keine Kopie. Den Server mit `npm start` starten und neu laden.',
+    missingAnywhere: 'Unter dieser Adresse liegt weder auf dem Server noch auf diesem Gerät eine Karte.',
+    backToBench: 'Zurück zur Werkbank',
+  },
+
+  keeping: {
+    saving: 'Wird gespeichert …',
+    saved: 'Gespeichert',
+    onThisDevice: (why) => `Auf diesem Gerät gesichert: ${why}`,
+    noServer: 'der Server antwortet nicht',
+    refused: 'der Server hat es abgelehnt',
+    tryAgain: 'Noch einmal versuchen',
+    changedElsewhere: 'Diese Karte wurde auch anderswo geändert',
+    keepMine: 'Meine behalten',
+    takeTheirs: 'Die andere nehmen',
+  },
+
+  notices: {
+    contradiction: 'Die Befunde widersprechen sich',
+    contradictionAbout:
+      'Kein Satz von Fehlern, den diese Werkbank kennt, zeigt all das zusammen; darum gibt es noch kein Urteil. Die Werkbank hat recht, und eine Messung oder das Wissen irrt: noch einmal hinsehen oder die Antwort zurücknehmen, der Sie am wenigsten trauen.',
+    lookAgain: (finding) => `Noch einmal ansehen: ${finding}`,
+    takeBack: 'Letzte Antwort zurücknehmen',
+    unreadable: 'Hier lässt sich etwas nicht lesen',
+    unreadableLabel: 'Auf der Karte lässt sich etwas nicht lesen',
+    youTyped: 'Eingetippt wurde',
+    everythingKept: 'Alles Getippte bleibt erhalten. Das Urteil kommt zurück, sobald das richtiggestellt ist.',
+    goTo: (finding) => `Gehe zu: ${finding}`,
+    failure: 'Die Bewertung ist zusammengebrochen',
+    failureAbout:
+      'Ihre Antworten sind sicher. Laden Sie die Seite neu; geschieht es wieder, liegt der Fehler bei uns, und der Text unten hilft, ihn zu finden.',
+    reload: 'Neu laden',
+    weighing: 'Das bisher Bekannte wird abgewogen …',
+    noVerdict:
+      'Solange das so steht, gibt es kein Urteil. Was nicht stimmt und was zu tun ist, steht unter „Wohin es deutet“.',
+    contradictionShort: 'Die Befunde widersprechen sich',
+    unreadableShort: 'Etwas lässt sich nicht lesen',
+    seeWhere: (what) => `${what}. Siehe „Wohin es deutet“.`,
+    whereItPoints: 'Wohin es deutet',
+  },
+
+  announcer: {
+    verdictSoFar: (verdict) => `Urteil bis jetzt: ${verdict}.`,
+    likeliest: (cause, chance) => `Am wahrscheinlichsten: ${cause}, ${chance}.`,
+  },
+
+  bench: {
+    heading: 'Auf der Werkbank',
+    newCard: 'Neue Karte',
+    noServer:
+      'Der Server antwortet nicht; diese Liste enthält darum nur, was auf diesem Gerät liegt. Mit `npm start` läuft er wieder; was Sie inzwischen tippen, bleibt hier erhalten und wird dann gesendet.',
+    shopBroken:
+      'Das Profil der Werkstatt lässt sich nicht lesen; darum gelten die erfundenen Zahlen, die dem Werkzeug beiliegen.',
+    empty:
+      'Legen Sie eine tote Karte auf die Werkbank und schreiben Sie auf, was bekannt ist: was für eine es ist, was sie hinter sich hat, was sie tut. Nach jeder Antwort steht da, worauf es deutet, welche Prüfung ihre Minuten wert ist und ob die Reparatur die Hitze lohnt. Nichts muss beantwortet werden; was fehlt, macht das Urteil nur weniger sicher.',
+    changed: (when) => `geändert ${when}`,
+    onDeviceOnly: 'nur auf diesem Gerät',
+    nothingKnown: 'noch nichts bekannt',
+    noVerdict: 'kein Urteil: öffnen zeigt, warum',
+    weighing: 'wird abgewogen …',
+    contradicts: 'ihre Befunde widersprechen sich',
+    unreadable: 'etwas daran lässt sich nicht lesen',
+    next: (check) => `Als Nächstes: ${check}`,
+  },
+
+  cases: {
+    heading: 'Einen durchgearbeiteten Fall öffnen',
+    about: 'Erfundene Karten, jede mit einer Lehre. Wer eine Antwort ändert, macht eine eigene Karte daraus.',
+    showAll: (count) => `Alle ${count} Fälle zeigen`,
+  },
+
+  steps: {
+    label: 'Schritte',
+    names: {
+      card: 'Karte',
+      history: 'Vorgeschichte',
+      symptoms: 'Symptome',
+      looks: 'Augenschein',
+      readings: 'Messwerte',
+      tests: 'Einschalten',
+      next: 'Was nun',
+      verdict: 'Urteil',
+    },
+    asks: {
+      card: 'Welche Karte ist das, und was ist sie wert?',
+      history: 'Was hat sie hinter sich?',
+      symptoms: 'Was tut sie, nach den Worten des Besitzers?',
+      looks: 'Was ist ohne Strom zu sehen?',
+      readings: 'Was messen die Versorgungen?',
+      tests: 'Was zeigen Einschalten und Prüfungen?',
+      next: 'Welche Prüfung ist ihre Minuten wert?',
+      verdict: 'Lohnt die Hitze?',
+    },
+    answered: 'beantwortet',
+    of: (count) => `von ${count}`,
+    act: 'handeln',
+    onTo: (step) => `Weiter zu: ${step}`,
+  },
+
+  card: {
+    nameIt: 'Ein Name, unter dem Sie sie wiederfinden',
+    titleOfNew: (when) => `Karte vom ${when}`,
+    worth: 'Was ist sie wert?',
+    worthAbout: (shop) =>
+      `Eine Zahl oder eine Spanne wie 120-180. Was leer bleibt, kommt aus dem Profil der Werkstatt, ${shop}.`,
+  },
+
+  questions: {
+    yes: 'Ja',
+    no: 'Nein',
+    cannotTell: 'Nicht zu sagen',
+    cannotTellAnswer: 'nicht zu sagen',
+    notAsked: 'Nicht gefragt',
+    notLookedAt: 'Nicht nachgesehen',
+    noneOfThese: 'Nichts davon',
+    chooseAll: 'Alles Zutreffende wählen.',
+    ownerTells: 'So, wie der Besitzer es erzählt. Was die Werkbank selbst sieht, gehört unter „Einschalten“.',
+    notANumber: (typed) => `„${typed}“ ist keine Zahl.`,
+    outside: (typed) => `${typed} liegt außerhalb dessen, was sein kann.`,
+    typeANumber: (least, most, unit) => `Eine Zahl von ${least} bis ${most} tippen${unit ? ` (${unit})` : ''}.`,
+  },
+
+  amounts: {
+    todo: 'Eine Zahl (150), eine Spanne (120-180) oder niedrig, wahrscheinlich und hoch (120 150 180) tippen.',
+    empty: 'Hier steht keine Zahl.',
+    belowZero: 'Ein Betrag kann nicht unter null liegen.',
+    notAnAmount: (typed) => `„${typed}“ ist kein Betrag.`,
+    tooMany: 'Das sind mehr als drei Zahlen.',
+    falling: 'Die Zahlen dürfen von links nach rechts nicht fallen.',
+  },
+
+  howTo: {
+    safely: 'So geht es sicher',
+    of: (check) => `So geht es: ${check}`,
+  },
+
+  gates: {
+    notWeighed: 'Strom gibt es erst, wenn die bisherigen Befunde abgewogen sind.',
+    doneAlready: 'Das ist schon geschehen: aufschreiben, was zu sehen war',
+  },
+
+  tests: {
+    next: 'als Nächstes',
+    closed: 'geschlossen',
+    worth: (money) => `bringt ${money}`,
+    opensOthers: 'macht andere möglich',
+    notWorthIt: 'ihre Minuten nicht wert',
+    changesNothing: 'ändert nichts',
+  },
+
+  readings: {
+    about:
+      'So tippen, wie das Messgerät es zeigt: `0.31`, `310m`, `1k2`, `4R7`, `OL` für Überlauf. Zuerst der Widerstand, die Karte ohne Strom; eine heile Karte mit derselben Platine schlägt jede Faustregel.',
+    caption: 'Widerstand gegen Masse und Spannung jeder Versorgung',
+    rail: 'Versorgung',
+    toGround: 'Gegen Masse',
+    knownGood: 'Heile Karte',
+    says: 'Heißt',
+    voltage: 'Spannung',
+    resistanceOf: (rail) => `${rail}, Widerstand gegen Masse`,
+    knownGoodOf: (rail) => `${rail}, Widerstand gegen Masse auf einer heilen Karte`,
+    voltageOf: (rail) => `${rail}, Spannung`,
+    resistanceInWords: (rail) => `${rail}, Widerstand in Worten`,
+    voltageInWords: (rail) => `${rail}, Spannung in Worten`,
+    byNumber: 'nach Messwert',
+    stateByNumber: (state) => `${state}, nach Messwert`,
+    takeOut: 'den Messwert herausnehmen',
+    notMeasured: 'nicht gemessen',
+    againstKnownGood: 'gegen die heile Karte',
+    orType: 'Oder den Messwert tippen',
+    knownGoodCard: 'Heile Karte',
+    fitsNoState: 'passt zu keinem Zustand',
+    leads: 'Messleitungen, Spitzen aneinander',
+    leadsAbout: 'Wird von jedem Widerstand unten abgezogen. 0, wenn das Messgerät genullt war.',
+    fourWire: 'Vierleiter',
+    rails: {
+      core: 'Kern',
+      'core-second': 'Zweite Kernversorgung',
+      memory: 'Speicher',
+      'pcie-rail': 'PCIe-Versorgung',
+      '1v8': '1,8 V',
+      '3v3': '3,3 V',
+      '5v': '5 V',
+      '12v-slot': '12 V Steckplatz',
+      '12v-input': '12 V Eingang',
+      '12v-input-second': '12 V zweiter Eingang',
+    },
+  },
+
+  words: {
+    never: 'nie',
+    always: 'immer',
+    lessThanOne: 'weniger als 1 von 100',
+    nearlyAlways: 'fast immer',
+    outOfHundred: (count) => `${count} von 100`,
+    minutes: (count) => `${count} min`,
+    hours: (count) => `${count} h`,
+    days: (count) => (count === 1 ? '1 Tag' : `${count} Tage`),
+    months: (count) => `${count} Monate`,
+    neither: 'sagt weder das eine noch das andere',
+    slightly: { for: 'spricht etwas dafür', against: 'spricht etwas dagegen' },
+    speaks: { for: 'spricht dafür', against: 'spricht dagegen' },
+    strongly: { for: 'spricht stark dafür', against: 'spricht stark dagegen' },
+    proves: { for: 'beweist es so gut wie', against: 'schließt es so gut wie aus' },
+    verdicts: {
+      reflow: 'Reflow',
+      reball: 'Neu bebällen',
+      'component-swap': 'Bauteil tauschen',
+      'core-swap': 'Kern tauschen',
+      service: 'Warten',
+      return: 'Zurückgeben: sie ist heil',
+      scrap: 'Die Hitze lohnt nicht',
+    },
+    stamps: {
+      reflow: 'Reflow',
+      reball: 'Reball',
+      'component-swap': 'Teil',
+      'core-swap': 'Kern',
+      service: 'Wartung',
+      return: 'zurück',
+      scrap: 'Schrott',
+    },
+    unknownTime: 'zu unbekannter Zeit',
+    justNow: 'gerade eben',
+    minutesAgo: (count) => `vor ${count} min`,
+  },
+};

@@ -1,0 +1,255 @@
+/**
+ * Every sentence of the wizard in English, one section per screen. `de.ts` has the same keys: the type sees to it. Text
+ * between backticks is set as code. What comes from `rules/` is data and not here.
+ */
+export const en = {
+  languages: {
+    name: 'English',
+    /** on the switch, in the language it switches to */
+    switchTo: 'Auf Deutsch umschalten',
+    /** why some text on the screen is in English; empty where that goes without saying */
+    rulesStayEnglish: '',
+  },
+
+  frame: {
+    product: 'Worth the heat',
+    titleOf: (card: string) => `${card} · Worth the heat`,
+    skip: 'Skip to the questions',
+    invented: 'invented',
+    undo: 'Undo',
+    undoLong: 'Take back the last answer (Ctrl+Z)',
+    theme: { system: 'system', light: 'light', dark: 'dark' },
+    switchTheme: (now: string, next: string) => `Colours: ${now}. Switch to ${next}.`,
+    opening: 'Opening the card …',
+    missing: 'That card is not here',
+    missingServer:
+      'The server does not answer and this device holds no copy of it. Start the server with `npm start` and reload.',
+    missingAnywhere: 'Neither the server nor this device holds a card under this address.',
+    backToBench: 'Back to the bench',
+  },
+
+  keeping: {
+    saving: 'Saving …',
+    saved: 'Saved',
+    onThisDevice: (why: string) => `Kept on this device: ${why}`,
+    noServer: 'the server does not answer',
+    refused: 'the server refused it',
+    tryAgain: 'Try again',
+    changedElsewhere: 'This card was changed elsewhere too',
+    keepMine: 'Keep mine',
+    takeTheirs: 'Take that one',
+  },
+
+  notices: {
+    contradiction: 'The findings contradict each other',
+    contradictionAbout:
+      'No set of faults this bench knows shows all of this together, so there is no verdict yet. The bench is right and a reading or the knowledge is not: look again, or take back the answer you trust least.',
+    lookAgain: (finding: string) => `Look again: ${finding}`,
+    takeBack: 'Take back the last answer',
+    unreadable: 'Something here cannot be read',
+    unreadableLabel: 'Something on the card cannot be read',
+    youTyped: 'You typed',
+    everythingKept: 'Everything typed is kept. The verdict comes back as soon as this is put right.',
+    goTo: (finding: string) => `Go to: ${finding}`,
+    failure: 'The assessment broke down',
+    failureAbout:
+      'Your answers are safe. Reload the page; if it happens again, this is our fault and the text below helps to find it.',
+    reload: 'Reload',
+    weighing: 'Weighing what is known so far …',
+    noVerdict:
+      'There is no verdict while this stands. What is wrong, and what to do about it, is said under Where it points.',
+    contradictionShort: 'The findings contradict each other',
+    unreadableShort: 'Something cannot be read',
+    seeWhere: (what: string) => `${what}. See Where it points.`,
+    whereItPoints: 'Where it points',
+  },
+
+  announcer: {
+    verdictSoFar: (verdict: string) => `Verdict so far: ${verdict}.`,
+    likeliest: (cause: string, chance: string) => `Likeliest: ${cause}, ${chance}.`,
+  },
+
+  bench: {
+    heading: 'On the bench',
+    newCard: 'New card',
+    noServer:
+      'The server does not answer, so this list holds only what is kept on this device. Start it again with `npm start`; what you type meanwhile is kept here and sent then.',
+    shopBroken: 'The shop profile cannot be read, so the invented figures shipped with the tool are used.',
+    empty:
+      'Put a dead card on the bench and write down what you know: what it is, what it has been through, what it does. After every answer you see what it points at, which check is worth its minutes, and whether the repair is worth the heat. Nothing has to be answered; what you leave out only leaves the verdict less sure.',
+    changed: (when: string) => `changed ${when}`,
+    onDeviceOnly: 'kept on this device only',
+    nothingKnown: 'nothing known yet',
+    noVerdict: 'no verdict: open it to see why',
+    weighing: 'weighing …',
+    contradicts: 'its findings contradict each other',
+    unreadable: 'something on it cannot be read',
+    next: (check: string) => `Next: ${check}`,
+  },
+
+  cases: {
+    heading: 'Open a worked case',
+    about: 'Invented cards, each with a lesson. Change an answer and it becomes a card of your own.',
+    showAll: (count: number) => `Show all ${count} cases`,
+  },
+
+  steps: {
+    label: 'Steps',
+    names: {
+      card: 'Card',
+      history: 'History',
+      symptoms: 'Symptoms',
+      looks: 'Looks',
+      readings: 'Readings',
+      tests: 'Power-up',
+      next: 'What next',
+      verdict: 'Verdict',
+    },
+    asks: {
+      card: 'Which card is this, and what is it worth?',
+      history: 'What has it been through?',
+      symptoms: 'What does the owner say it does?',
+      looks: 'What can be seen without power?',
+      readings: 'What do the rails read?',
+      tests: 'What do power-up and tests show?',
+      next: 'Which check is worth its minutes?',
+      verdict: 'Is it worth the heat?',
+    },
+    answered: 'answered',
+    of: (count: number) => `of ${count}`,
+    act: 'act',
+    onTo: (step: string) => `On to ${step.toLowerCase()}`,
+  },
+
+  card: {
+    nameIt: 'Name it, so that you find it again',
+    titleOfNew: (when: string) => `Card of ${when}`,
+    worth: 'What is it worth?',
+    worthAbout: (shop: string) =>
+      `One figure, or a range such as 120-180. What is left empty is taken from the shop profile, ${shop}.`,
+  },
+
+  questions: {
+    yes: 'Yes',
+    no: 'No',
+    cannotTell: "Can't tell",
+    cannotTellAnswer: "can't tell",
+    notAsked: 'Not asked',
+    notLookedAt: 'Not looked at',
+    noneOfThese: 'None of these',
+    chooseAll: 'Choose all that hold.',
+    ownerTells: 'As the owner tells it. What the bench sees itself goes under Power-up.',
+    notANumber: (typed: string) => `"${typed}" is not a number.`,
+    outside: (typed: string) => `${typed} is outside what can be.`,
+    typeANumber: (least: string, most: string, unit: string) =>
+      `Type a number from ${least} to ${most}${unit ? ` (${unit})` : ''}.`,
+  },
+
+  amounts: {
+    todo: 'Type one figure (150), a range (120-180) or low, likely and high (120 150 180).',
+    empty: 'There is no figure here.',
+    belowZero: 'An amount cannot be below zero.',
+    notAnAmount: (typed: string) => `"${typed}" is not an amount.`,
+    tooMany: 'That is more than three figures.',
+    falling: 'The figures must not fall from left to right.',
+  },
+
+  howTo: {
+    safely: 'How to do it safely',
+    of: (check: string) => `How: ${check.toLowerCase()}`,
+  },
+
+  gates: {
+    notWeighed: 'Power waits until the findings so far have been weighed.',
+    doneAlready: 'It was done already: write down what was seen',
+  },
+
+  tests: {
+    next: 'next',
+    closed: 'closed',
+    worth: (money: string) => `worth ${money}`,
+    opensOthers: 'opens others',
+    notWorthIt: 'not worth its minutes',
+    changesNothing: 'changes nothing',
+  },
+
+  readings: {
+    about:
+      'Type as the meter shows it: `0.31`, `310m`, `1k2`, `4R7`, `OL` for over range. Resistance first, card unpowered; a known-good card of the same board beats every rule of thumb.',
+    caption: 'Resistance to ground and voltage of every rail',
+    rail: 'Rail',
+    toGround: 'To ground',
+    knownGood: 'Known good',
+    says: 'Says',
+    voltage: 'Voltage',
+    resistanceOf: (rail: string) => `${rail}, resistance to ground`,
+    knownGoodOf: (rail: string) => `${rail}, resistance to ground on a known-good card`,
+    voltageOf: (rail: string) => `${rail}, voltage`,
+    resistanceInWords: (rail: string) => `${rail}, resistance in words`,
+    voltageInWords: (rail: string) => `${rail}, voltage in words`,
+    byNumber: 'by number',
+    stateByNumber: (state: string) => `${state}, by number`,
+    takeOut: 'take the number out',
+    notMeasured: 'not measured',
+    againstKnownGood: 'against known good',
+    orType: 'Or type the reading',
+    knownGoodCard: 'Known-good card',
+    fitsNoState: 'fits no state',
+    leads: 'Leads, tips held together',
+    leadsAbout: 'Taken off every resistance below. 0 if the meter was zeroed.',
+    fourWire: 'Four-wire',
+    rails: {
+      core: 'Core',
+      'core-second': 'Second core rail',
+      memory: 'Memory',
+      'pcie-rail': 'PCIe rail',
+      '1v8': '1.8 V',
+      '3v3': '3.3 V',
+      '5v': '5 V',
+      '12v-slot': '12 V slot',
+      '12v-input': '12 V input',
+      '12v-input-second': '12 V second input',
+    },
+  },
+
+  words: {
+    never: 'never',
+    always: 'always',
+    lessThanOne: 'less than 1 in 100',
+    nearlyAlways: 'nearly always',
+    outOfHundred: (count: number) => `${count} in 100`,
+    minutes: (count: string) => `${count} min`,
+    hours: (count: string) => `${count} h`,
+    days: (count: number) => (count === 1 ? '1 day' : `${count} days`),
+    months: (count: number) => `${count} months`,
+    neither: 'says nothing either way',
+    slightly: { for: 'slightly for', against: 'slightly against' },
+    speaks: { for: 'speaks for', against: 'speaks against' },
+    strongly: { for: 'strongly for', against: 'strongly against' },
+    proves: { for: 'all but proves it', against: 'all but rules it out' },
+    verdicts: {
+      reflow: 'Reflow',
+      reball: 'Reball',
+      'component-swap': 'Swap the part',
+      'core-swap': 'Swap the core',
+      service: 'Service it',
+      return: 'Give it back: it is sound',
+      scrap: 'Not worth the heat',
+    },
+    stamps: {
+      reflow: 'reflow',
+      reball: 'reball',
+      'component-swap': 'part swap',
+      'core-swap': 'core swap',
+      service: 'service',
+      return: 'return',
+      scrap: 'scrap',
+    },
+    unknownTime: 'at an unknown time',
+    justNow: 'just now',
+    minutesAgo: (count: number) => `${count} min ago`,
+  },
+};
+
+/** Every catalogue has these sections, keys and parameters. */
+export type Messages = typeof en;
