@@ -1,0 +1,259 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { ATTRIBUTIONS, attribute } from '../../src/belief/attribute.ts';
+import { enumerate } from '../../src/belief/conditions.ts';
+import { observeFold } from '../../src/belief/fold-observe.ts';
+import type { Network } from '../../src/belief/network.ts';
+import { posterior } from '../../src/belief/observe.ts';
+import { failedOnDay, type Service, stillWorking, survives } from '../../src/belief/serve.ts';
+import { activeChancesOf, beginFold, type Fold } from '../../src/belief/trajectory.ts';
+import { type Remedy, treat } from '../../src/belief/treat.ts';
+
+const FAULTS = 3;
+const host = [0, 0, 1];
+const must = (fold: Fold | null): Fold => {
+  if (!fold) throw new Error('a contradiction where none was expected');
+  return fold;
+};
+const total = (fold: Fold) => fold.trajectories.reduce((sum, trajectory) => sum + trajectory.chance, 0);
+
+/** Every set of three faults with the given odds. */
+function foldOf(odds: readonly number[]): Fold {
+  const network: Network = { faults: ['a', 'b', 'host'], findings: [] };
+  const observed = posterior(network, odds, [], FAULTS);
+  if (observed.kind !== 'belief') throw new Error('no belief');
+  return beginFold(observed.belief);
+}
+
+type Now = 'absent' | 'active' | 'dormant';
+interface World {
+  readonly now: readonly Now[];
+  readonly chance: number;
+}
+
+/** The referee: worlds as plain lists of states, one fault after the other, nothing merged and nothing shared with the product. */
+function worldsOf(odds: readonly number[]): World[] {
+  let worlds: World[] = [{ now: [], chance: 1 }];
+  for (const o of odds) {
+    worlds = worlds.flatMap(({ now, chance }) => [
+      { now: [...now, 'absent' as const], chance: chance / (1 + o) },
+      { now: [...now, 'active' as const], chance: (chance * o) / (1 + o) },
+    ]);
+  }
+  return worlds;
+}
+
+function treatWorlds(worlds: readonly World[], remedy: Remedy, worked: boolean | null): World[] {
+  return worlds
+    .flatMap(({ now, chance }) => {
+      let after: World[] = [{ now: [], chance }];
+      now.forEach((state, fault) => {
+        const [c, m, i] = [remedy.cures[fault]!, remedy.masks[fault]!, remedy.induces[fault]!];
+        const fates: [Now, number][] =
+          state === 'active'
+            ? [
+                ['absent', c],
+                ['dormant', m],
+                ['active', 1 - c - m],
+              ]
+            : state === 'dormant'
+              ? [
+                  ['absent', c],
+                  ['dormant', 1 - c],
+                ]
+              : [
+                  ['absent', 1 - i],
+                  ['active', i],
+                ];
+        after = after.flatMap((world) =>
+          fates.map(([next, p]) => ({ now: [...world.now, next], chance: world.chance * p })),
+        );
+      });
+      return after;
+    })
+    .filter(
+      ({ now }) => worked === null || now.every((state, fault) => state !== 'active' || host[fault] === 1) === worked,
+    );
+}
+
+const activeIn = (worlds: readonly World[]) => {
+  const sum = worlds.reduce((all, world) => all + world.chance, 0);
+  return Array.from(
+    { length: FAULTS },
+    (_, fault) =>
+      worlds.filter(({ now }) => now[fault] === 'active').reduce((all, world) => all + world.chance, 0) / sum,
+  );
+};
+
+const chance = fc.integer({ min: 1, max: 400 }).map((k) => k / 1000);
+const remedyOf = fc
+  .record({
+    cures: fc.tuple(chance, chance, chance),
+    masks: fc.tuple(chance, chance, chance),
+    induces: fc.tuple(chance, chance),
+  })
+  .map(
+    ({ cures, masks, induces }): Remedy => ({
+      cures: [cures[0], cures[1], 0],
+      masks: [masks[0], masks[1], 0],
+      induces: [induces[0], induces[1], 0],
+    }),
+  );
+const oddsOf = fc.tuple(chance, chance, chance);
+
+describe('a card through two treatments', () => {
+  it('agrees with every world walked one by one', () => {
+    fc.assert(
+      fc.property(
+        oddsOf,
+        remedyOf,
+        remedyOf,
+        fc.constantFrom(true, false, null),
+        fc.constantFrom(true, false, null),
+        (odds, first, second, one, two) => {
+          const fold = must(treat(must(treat(foldOf(odds), first, one, host)), second, two, host));
+          const worlds = treatWorlds(treatWorlds(worldsOf(odds), first, one), second, two);
+          const expected = activeIn(worlds);
+          for (const [fault, value] of activeChancesOf(fold, FAULTS).entries())
+            expect(Math.abs(value - expected[fault]!)).toBeLessThan(1e-8);
+          expect(fold.logChance).toBeCloseTo(Math.log(worlds.reduce((sum, world) => sum + world.chance, 0)), 6);
+          expect(total(fold)).toBeCloseTo(1, 12);
+          expect(fold.pruned).toBeLessThan(1e-6);
+        },
+      ),
+      { seed: 20261125, numRuns: 60 },
+    );
+  });
+
+  it('is the same card after a remedy that does nothing, tested or not', () => {
+    const nothing: Remedy = { cures: [0, 0, 0], masks: [0, 0, 0], induces: [0, 0, 0] };
+    const fold = foldOf([0.3, 0.2, 0.1]);
+    const before = activeChancesOf(fold, FAULTS);
+    for (const [fault, value] of activeChancesOf(must(treat(fold, nothing, null, host)), FAULTS).entries())
+      expect(value).toBeCloseTo(before[fault]!, 12);
+  });
+
+  it('sees the same finding as new evidence afterwards, and only through what is active', () => {
+    const network: Network = {
+      faults: ['a', 'b', 'host'],
+      findings: [
+        {
+          id: 'x',
+          states: ['normal', 'odd'],
+          leak: new Float64Array([0.9, 1]),
+          given: [{ fault: 0, cumulative: new Float64Array([0.2, 1]) }],
+        },
+      ],
+    };
+    const masksA: Remedy = { cures: [0, 0, 0], masks: [1, 0, 0], induces: [0, 0, 0] };
+    const fold = must(treat(foldOf([1, 0.2, 0.1]), masksA, true, host));
+    const seen = must(observeFold(fold, network, [{ finding: 0, weights: new Float64Array([1, 0]) }]));
+    // a is dormant wherever it was there: the finding tells nothing
+    for (const trajectory of seen.trajectories) {
+      const same = fold.trajectories.find(
+        (other) => JSON.stringify([other.before, other.now]) === JSON.stringify([trajectory.before, trajectory.now]),
+      )!;
+      expect(trajectory.chance).toBeCloseTo(same.chance, 12);
+    }
+    expect(seen.logChance - fold.logChance).toBeCloseTo(Math.log(0.9), 12);
+  });
+});
+
+describe('time in service', () => {
+  const service: Service = {
+    relapse: [{ medianDays: 30, shape: 1.2 }, { medianDays: 200, shape: 1.5 }, null],
+    newPerDay: [1e-4, 2e-4, 0],
+    host,
+  };
+  const heat: Remedy = { cures: [0.05, 0.6, 0], masks: [0.5, 0.3, 0], induces: [0.02, 0.01, 0] };
+
+  it('lets an early failure point at the fault that comes back soon', () => {
+    const out = must(treat(foldOf([0.2, 0.2, 0.05]), heat, true, host));
+    const early = activeChancesOf(must(failedOnDay(out, 14, service)), FAULTS);
+    const late = activeChancesOf(must(failedOnDay(out, 250, service)), FAULTS);
+    expect(early[0]!).toBeGreaterThan(0.7);
+    expect(late[1]!).toBeGreaterThan(early[1]!);
+  });
+
+  it('never raises the chance of a masked fault by longer survival', () => {
+    const out = must(treat(foldOf([0.2, 0.2, 0.05]), heat, true, host));
+    const dormant = (fold: Fold, fault: number) =>
+      fold.trajectories
+        .filter(({ now }) => now.some((member) => member.fault === fault && member.standing === 'dormant'))
+        .reduce((sum, { chance: c }) => sum + c, 0);
+    let before = [1, 1];
+    for (const days of [0, 5, 20, 60, 120, 400]) {
+      const fold = must(stillWorking(out, days, service));
+      const now = [dormant(fold, 0), dormant(fold, 1)];
+      // fault 0 relapses soonest, so its share falls; of fault 1 the share among cards without fault 0 does
+      expect(now[0]!).toBeLessThanOrEqual(before[0]! + 1e-12);
+      before = now;
+    }
+  });
+
+  it('adds up: failing on one of the days, or still working after the last (closed form for one dormant fault)', () => {
+    const only: Service = { relapse: [{ medianDays: 40, shape: 1.3 }, null, null], newPerDay: [0, 0, 0], host };
+    const masked: Remedy = { cures: [0, 0, 0], masks: [1, 0, 0], induces: [0, 0, 0] };
+    const out = must(treat(must(treat(foldOf([1e9, 1e-12, 1e-12]), masked, null, host)), masked, true, host));
+    let sum = 0;
+    for (let day = 0; day < 100; day++) sum += Math.exp(must(failedOnDay(out, day, only)).logChance - out.logChance);
+    const left = Math.exp(must(stillWorking(out, 100, only)).logChance - out.logChance);
+    expect(left).toBeCloseTo(survives({ medianDays: 40, shape: 1.3 }, 100), 6);
+    expect(sum + left).toBeCloseTo(1, 6);
+    // Weibull by its median: half are back by the median
+    expect(survives({ medianDays: 40, shape: 1.3 }, 40)).toBeCloseTo(0.5, 12);
+  });
+
+  it('lets a fault of the host show on the first day at home and on no later one', () => {
+    const out = must(treat(foldOf([0.01, 0.01, 1]), heat, true, host));
+    expect(activeChancesOf(must(failedOnDay(out, 0, service)), FAULTS)[2]!).toBeGreaterThan(0.9);
+    expect(activeChancesOf(must(failedOnDay(out, 21, service)), FAULTS)[2]!).toBe(0);
+  });
+});
+
+describe('why it failed again', () => {
+  it('gives five answers that sum to one, and none for a card never treated', () => {
+    fc.assert(
+      fc.property(
+        oddsOf,
+        remedyOf,
+        fc.constantFrom(true, false),
+        fc.integer({ min: 1, max: 400 }),
+        (odds, remedy, worked, days) => {
+          const fold = foldOf(odds);
+          expect(attribute(fold, remedy)).toBeNull();
+          const treated = treat(fold, remedy, worked, host);
+          if (!treated) return;
+          const back = worked
+            ? failedOnDay(treated, days, {
+                relapse: [{ medianDays: 30, shape: 1.2 }, { medianDays: 200, shape: 1.5 }, null],
+                newPerDay: [1e-4, 1e-4, 0],
+                host,
+              })
+            : treated;
+          const answer = back && attribute(back, remedy);
+          if (!answer) return;
+          expect(ATTRIBUTIONS.reduce((sum, attribution) => sum + answer.chances[attribution], 0)).toBeCloseTo(1, 10);
+        },
+      ),
+      { seed: 4, numRuns: 60 },
+    );
+  });
+
+  it('names the wrong thing, the remedy that did not take, and the damage (one fault, by hand)', () => {
+    const remedy: Remedy = { cures: [0.8, 0, 0], masks: [0, 0, 0], induces: [0, 0.1, 0] };
+    // a alone (odds so high that it is certain), not working after: a stayed .2, or b was caused by the work .1
+    const fold = must(treat(foldOf([1e12, 0, 0]), remedy, false, host));
+    // worlds: a stays, b not: .2 * .9 · a stays, b: .2 * .1 (split evenly) · a cured, b: .8 * .1
+    const whole = 0.2 * 0.9 + 0.2 * 0.1 + 0.8 * 0.1;
+    const answer = attribute(fold, remedy)!;
+    expect(answer.chances['did-not-take']).toBeCloseTo((0.18 + 0.01) / whole, 9);
+    expect(answer.chances.damaged).toBeCloseTo((0.08 + 0.01) / whole, 9);
+    const other = must(treat(foldOf([0, 1e12, 0]), remedy, false, host));
+    expect(attribute(other, remedy)!.chances['wrong-thing']).toBeCloseTo(1, 9);
+  });
+});
+
+it('lists every set the fold may begin with', () => {
+  expect(foldOf([0.5, 0.5, 0.5]).trajectories).toHaveLength(enumerate(3, 3).count);
+});
