@@ -105,7 +105,7 @@ function decide(
   const ready = uniquePlans([...pool.plans, ...singles]).filter((plan) => owedBy(plan).length === 0);
   const best = choosePlan(ready);
   const chosen = asOption(best);
-  const shown = worthShowing(pool.plans, singles, best, diagnosis.sound).map(asOption);
+  const shown = worthShowing(pool.plans, singles, best, subjectOf(ready), diagnosis.sound).map(asOption);
 
   const view = diagnosisView(knowledge, diagnosis);
   const draws = options.draws ?? 0;
@@ -165,6 +165,7 @@ function decide(
     horizonDays: shop.horizonDays,
     warrantyDays: shop.warrantyDays,
     ...view,
+    applicable: [...gathered.applicable],
     ranking: firmness ? withIntervals(knowledge, view.ranking, firmness) : view.ranking,
     inseparable: inseparablePairs(knowledge, view.ranking, advice.checks),
     options: firmness ? shown.map((option) => withRanges(option, firmness)) : shown,
@@ -277,5 +278,6 @@ function contradiction(
     against: [...against],
     sentence,
     evidence: evidenceItems(knowledge, gathered.findings),
+    applicable: [...gathered.applicable],
   };
 }

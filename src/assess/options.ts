@@ -49,18 +49,25 @@ function chance(value: number): number {
 const LEAST_HOPE = 0.05;
 
 /**
- * The options to lay side by side, best first: the chosen one, every way to stop, and of the single remedies the chosen one's
+ * The options to lay side by side, best first: the chosen one, the one its break-evens are about, every way to stop, and of the single remedies the chosen one's
  * first step, the best of every verdict, and all with a real chance beyond `sound`, that of a card nothing is wrong with: what
  * needs no repair is no merit of one. `singles` is every open remedy alone. The planner
  * knows many more courses; side by side they would say little that these do not.
  */
-export function worthShowing(plans: readonly Plan[], singles: readonly Plan[], chosen: Plan, sound: number): Plan[] {
+export function worthShowing(
+  plans: readonly Plan[],
+  singles: readonly Plan[],
+  chosen: Plan,
+  subject: Plan | null,
+  sound: number,
+): Plan[] {
   const best = new Map<VerdictKind, Plan>();
   for (const single of singles) {
     const before = best.get(single.verdict);
     if (!before || single.surplus > before.surplus) best.set(single.verdict, single);
   }
   const shown = new Map<string, Plan>([[chosen.id, chosen]]);
+  if (subject) shown.set(subject.id, subject);
   for (const plan of plans) if (plan.stop !== null) shown.set(plan.id, plan);
   for (const single of singles) {
     const wanted =
