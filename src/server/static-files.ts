@@ -1,8 +1,8 @@
 /** The built wizard, from its folder and from nowhere else. */
 import { createReadStream } from 'node:fs';
 import { realpath, stat } from 'node:fs/promises';
-import type { ServerResponse } from 'node:http';
-import { extname, join, sep } from 'node:path';
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import { extname, join, relative, sep } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { Refusal, SECURITY_HEADERS } from './reply.ts';
 
@@ -34,17 +34,24 @@ export async function sendFile(response: ServerResponse, folder: string, path: s
   const page = extname(path) === '' ? await fileIn(root, 'index.html') : null;
   const file = (await fileIn(root, wanted)) ?? page;
   if (file === null) throw new Refusal(404, `There is no ${path} here.`, 'Open the first page: /');
-  const extension = extname(file.path);
+  const packed = takesBrotli(response.req) ? await fileIn(root, `${relative(root, file.path)}.br`) : null;
+  const { path: sent, size } = packed ?? file;
   response.writeHead(200, {
     ...SECURITY_HEADERS,
-    'content-type': TYPES[extension] ?? 'application/octet-stream',
-    'content-length': file.size,
+    'content-type': TYPES[extname(file.path)] ?? 'application/octet-stream',
+    'content-length': size,
+    ...(packed === null ? {} : { 'content-encoding': 'br' }),
+    vary: 'accept-encoding',
     // built files carry a fingerprint in their name; the page that names them does not
     'cache-control': path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
   });
   if (response.req.method === 'HEAD') response.end();
-  else await pipeline(createReadStream(file.path), response);
+  else await pipeline(createReadStream(sent), response);
 }
+
+/** The build packs every text once (`src/bootstrap/compressed-files.ts`); what is not packed is sent as it is. */
+const takesBrotli = ({ headers }: IncomingMessage): boolean =>
+  /(^|,)\s*br\s*(;\s*q=(?!0(\.0*)?\s*(,|$))[^,]*)?(,|$)/i.test(String(headers['accept-encoding'] ?? ''));
 
 /** A regular file that really lies under `root`, links followed. */
 async function fileIn(root: string, path: string): Promise<{ path: string; size: number } | null> {

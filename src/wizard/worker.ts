@@ -1,4 +1,5 @@
 /** Holds the knowledge away from the screens and answers with assessments, the newest question first. */
+import { readRules } from 'virtual:rules';
 import { assess } from '../assess.ts';
 import { parseKnowledge } from '../knowledge/parse.ts';
 import { sayProblem } from '../knowledge/say-problem.ts';
@@ -7,13 +8,8 @@ import { makeCatalogue } from './catalogue.ts';
 import { createClerk } from './clerk.ts';
 import type { FromWorker, ToWorker } from './exchange.ts';
 
-const files = import.meta.glob<unknown>(['../../rules/**/*.json', '!../../rules/schemas/**'], {
-  eager: true,
-  import: 'default',
-});
-
 async function openKnowledge(shop: Shop | null) {
-  const byPath = new Map(Object.entries(files).map(([path, content]) => [path.replace(/^.*\/rules\//, ''), content]));
+  const byPath = new Map(Object.entries(await readRules()));
   const parsed = await parseKnowledge(byPath);
   if (!parsed.ok) throw new Error(parsed.problems.map(sayProblem).join('\n'));
   const { knowledge } = parsed;
