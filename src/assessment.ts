@@ -206,6 +206,8 @@ export const Assessed = z.strictObject({
   horizonDays: z.number(),
   warrantyDays: z.number(),
   evidence: z.array(EvidenceItem),
+  /** findings that concern this card: all but those that what is recorded of it rules out */
+  applicable: z.array(Id),
   /** Jensen's conflict: log2 (product of the single chances / joint chance); above 0 the findings disagree more than by chance */
   strain: z.strictObject({
     bits: z.number(),
@@ -280,6 +282,7 @@ export const Contradiction = z.strictObject({
   against: z.array(Id),
   sentence: z.string(),
   evidence: z.array(EvidenceItem),
+  applicable: z.array(Id),
 });
 export const BadRecord = z.strictObject({
   kind: z.literal('bad-record'),

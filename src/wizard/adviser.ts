@@ -11,6 +11,8 @@ import type { FromWorker, ToWorker } from './exchange.ts';
 
 export interface Advice {
   readonly assessment: Assessment | null;
+  /** findings that concern the open card, as last known; null: not yet */
+  readonly applicable: ReadonlySet<string> | null;
   /** a newer question is being worked on */
   readonly pending: boolean;
   /** parameter draws behind the answer shown; 0: none yet */
@@ -33,7 +35,7 @@ export interface Adviser {
 
 export type Post = Pick<Worker, 'postMessage' | 'addEventListener'>;
 
-const NOTHING: Advice = { assessment: null, pending: false, draws: 0, failure: null };
+const NOTHING: Advice = { assessment: null, applicable: null, pending: false, draws: 0, failure: null };
 const DRAWS = 1_000;
 const PAUSE_MS = 600;
 
@@ -84,6 +86,7 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
     if (draws < advice.value.draws && !advice.value.pending) return;
     advice.value = {
       assessment,
+      applicable: assessment.kind === 'bad-record' ? advice.value.applicable : new Set(assessment.applicable),
       pending: false,
       draws,
       failure: null,

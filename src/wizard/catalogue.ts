@@ -1,7 +1,7 @@
 /** What the screens need of the knowledge: names, questions and procedures, no numbers. The worker makes it, so that the rules stay there. */
 import type { Quantity } from '../evidence/quantity.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
-import type { FactDefinition, RuleConditions, Site } from '../knowledge/schema.ts';
+import type { FactDefinition, Site } from '../knowledge/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 
 export interface FindingView {
@@ -12,8 +12,6 @@ export interface FindingView {
   readonly states: readonly { readonly id: string; readonly name: string; readonly owner: string }[];
   /** the finding can be measured: what, and the sign of its unit */
   readonly reading: { readonly quantity: Quantity; readonly unit: string } | null;
-  /** asked only where this does not fail on the facts of the record */
-  readonly appliesWhen: RuleConditions | null;
 }
 
 export interface CheckView {
@@ -66,10 +64,10 @@ export function makeCatalogue(knowledge: Knowledge, shop: Shop): Catalogue {
   return {
     version: knowledge.version,
     facts: knowledge.facts.filter((fact) => fact.step !== 'derived'),
-    findings: knowledge.findings.map(({ id, group, name, question, states, appliesWhen }) => {
+    findings: knowledge.findings.map(({ id, group, name, question, states }) => {
       const quantity = quantities.get(id);
       const reading = quantity === undefined ? null : { quantity, unit: UNIT_SIGNS[quantity] };
-      return { id, group, name, question, states, reading, appliesWhen: appliesWhen ?? null };
+      return { id, group, name, question, states, reading };
     }),
     checks: knowledge.checks.map(({ id, name, purpose, yields, minutes, powers, howTo, cautions }) => {
       return { id, name, purpose, yields, minutes: minutes.likely, powers, howTo, cautions };

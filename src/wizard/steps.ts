@@ -1,7 +1,6 @@
 /** Which question is asked at which step, in which order, and how far a step has come. */
 import type { FactDefinition } from '../knowledge/schema.ts';
 import type { Record } from '../record/schema.ts';
-import { holds } from './applies.ts';
 import type { Catalogue, CheckView, FindingView } from './catalogue.ts';
 import { factAnswer, findingAnswer, type Witness } from './desk.ts';
 import { isRail } from './rails.ts';
@@ -47,15 +46,23 @@ export function stepOf(finding: FindingView): StepId {
   return finding.group === 'rails' || isRail(finding) ? 'readings' : 'tests';
 }
 
-/** A finding that does not apply to this class of card is not asked, unless it has been answered. */
-function isAsked(finding: FindingView, record: Record): boolean {
-  if (finding.appliesWhen === null || findingAnswer(record, finding.id, 'bench') !== undefined) return true;
-  return holds(finding.appliesWhen, (fact) => factAnswer(record, fact)) !== false;
+/** Findings that concern the card as its assessment says; null: it has not said yet, and every one is asked. */
+export type Applicable = ReadonlySet<string> | null;
+
+/** A finding that does not concern this card is not asked, unless it has been answered. */
+function isAsked(finding: FindingView, record: Record, applicable: Applicable): boolean {
+  if (applicable === null || applicable.has(finding.id)) return true;
+  return findingAnswer(record, finding.id, 'bench') !== undefined;
 }
 
-export function sectionsOf(step: StepId, catalogue: Catalogue, record: Record): readonly Section[] {
+export function sectionsOf(
+  step: StepId,
+  catalogue: Catalogue,
+  record: Record,
+  applicable: Applicable = null,
+): readonly Section[] {
   const facts = catalogue.facts.filter((fact) => fact.step === step).map(askFact);
-  const asked = catalogue.findings.filter((finding) => isAsked(finding, record));
+  const asked = catalogue.findings.filter((finding) => isAsked(finding, record, applicable));
   const owner = step === 'symptoms' ? asked.filter(({ id }) => OWNER_TELLS.includes(id)) : [];
   const loose: Section = {
     check: null,
@@ -92,15 +99,24 @@ function inBenchOrder(checks: readonly CheckView[]): readonly CheckView[] {
   return checks.toSorted((a, b) => rank(a) - rank(b));
 }
 
-/** Each finding under the first check that yields it. */
+/**
+ * Each finding under one check: the one that is done for the fewest others besides, so that a boot test is not looked for under
+ * the known-good host that shows the same by the way.
+ */
 function byCheck(findings: readonly FindingView[], catalogue: Catalogue): readonly Section[] {
-  const left = new Set(findings);
-  const sections = inBenchOrder(catalogue.checks).map((check): Section => {
-    const mine = [...left].filter((finding) => check.yields.includes(finding.id));
-    for (const finding of mine) left.delete(finding);
-    return { check, questions: mine.map((finding) => askFinding(finding, 'bench')) };
-  });
-  return [...sections, { check: null, questions: [...left].map((finding) => askFinding(finding, 'bench')) }];
+  const checks = inBenchOrder(catalogue.checks);
+  const home = (finding: FindingView): CheckView | null =>
+    checks
+      .filter(({ yields }) => yields.includes(finding.id))
+      .reduce<CheckView | null>(
+        (best, check) => (best && best.yields.length <= check.yields.length ? best : check),
+        null,
+      );
+  const byHome = Map.groupBy(findings, home);
+  return [...checks, null].map((check) => ({
+    check,
+    questions: (byHome.get(check) ?? []).map((finding) => askFinding(finding, 'bench')),
+  }));
 }
 
 export function isAnswered(record: Record, question: Question): boolean {
@@ -124,11 +140,12 @@ export function placeOfCheck(
   check: CheckView,
   catalogue: Catalogue,
   record: Record,
+  applicable: Applicable = null,
 ): { readonly step: StepId; readonly key: string } | null {
   const findings = check.yields
     .map((id) => catalogue.findings.find((finding) => finding.id === id))
     .filter((finding) => finding !== undefined)
-    .filter((finding) => isAsked(finding, record));
+    .filter((finding) => isAsked(finding, record, applicable));
   const open = findings.find((finding) => findingAnswer(record, finding.id, 'bench') === undefined);
   const first = open ?? findings[0];
   return first === undefined ? null : { step: stepOf(first), key: findingKey(first.id) };

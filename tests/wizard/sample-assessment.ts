@@ -43,6 +43,7 @@ const sample: Assessed = {
       weights: [0.2, 1],
     },
   ],
+  applicable: ['resistance-core', 'start-up'],
   strain: { bits: 3.4, against: [{ finding: 'start-up', name: 'What it does when started', bits: 3.4 }] },
   prior: { kappa: 0.8, empty: 1, maxFaults: 3, conditions: 19650, excluded: 0.002, none: 0.11, several: 0.2 },
   chanceOfEvidence: 0.0123,

@@ -1,4 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { assess } from '../../src/assess.ts';
+import type { Knowledge } from '../../src/knowledge/knowledge.ts';
 import { loadKnowledge, loadShop } from '../../src/knowledge/load.ts';
 import type { Record } from '../../src/record/schema.ts';
 import { type Catalogue, makeCatalogue } from '../../src/wizard/catalogue.ts';
@@ -8,12 +10,14 @@ import { placeOfCheck, progressOf, STEPS, type StepId, sectionsOf } from '../../
 
 const AT = '2026-11-24T09:00:00Z';
 const empty: Record = { format: 1, id: 'card', title: 'Card', timeline: [{ type: 'arrived', at: AT, facts: {} }] };
+let knowledge: Knowledge;
 let catalogue: Catalogue;
 
 beforeAll(async () => {
-  const [knowledge, shop] = await Promise.all([loadKnowledge(), loadShop()]);
-  if (!knowledge.ok || !shop.ok) throw new Error('the knowledge in rules/ does not parse: run the audit');
-  catalogue = makeCatalogue(knowledge.knowledge, shop.shop);
+  const [loaded, shop] = await Promise.all([loadKnowledge(), loadShop()]);
+  if (!loaded.ok || !shop.ok) throw new Error('the knowledge in rules/ does not parse: run the audit');
+  knowledge = loaded.knowledge;
+  catalogue = makeCatalogue(knowledge, shop.shop);
 });
 
 const keysOf = (step: StepId, record = empty) =>
@@ -37,15 +41,32 @@ describe('the steps', () => {
     expect(owner.map(([, key]) => key)).toContain('owner-start-up');
   });
 
-  it('leave out a rail that this class of card does not have, but never one that was measured', () => {
+  it('leave out a rail that the assessment says this class of card does not have, but never one that was measured', async () => {
+    const asked = async (record: Record) => {
+      const assessment = await assess(knowledge, catalogue.shop, record, { plan: false });
+      if (assessment.kind === 'bad-record') throw new Error(assessment.issues[0]?.wrong);
+      return sectionsOf('readings', catalogue, record, new Set(assessment.applicable)).flatMap(({ questions }) =>
+        questions.map(({ key }) => key),
+      );
+    };
     const none = answerFact(empty, 'second-core-rail', false, AT);
-    expect(keysOf('readings', none)).not.toContain('bench-resistance-core-second');
-    expect(keysOf('readings', typeReading(none, 'resistance-core-second', '0.4', AT))).toContain(
-      'bench-resistance-core-second',
-    );
-    expect(keysOf('readings', answerFact(empty, 'second-core-rail', null, AT))).toContain(
-      'bench-resistance-core-second',
-    );
+    const unknown = answerFact(empty, 'second-core-rail', null, AT);
+    const measured = typeReading(none, 'resistance-core-second', '0.4', AT);
+    expect(await asked(none)).not.toContain('bench-resistance-core-second');
+    expect(await asked(unknown)).toContain('bench-resistance-core-second');
+    expect(
+      sectionsOf('readings', catalogue, measured, new Set()).flatMap((section) => section.questions),
+    ).toMatchObject([{ key: 'bench-resistance-core-second' }]);
+  });
+
+  it('look for a finding under the check that is done for it, not under one that shows it by the way', () => {
+    const home = (finding: string) =>
+      (['looks', 'readings', 'tests'] as const)
+        .flatMap((step) => sectionsOf(step, catalogue, empty))
+        .find(({ questions }) => questions.some(({ key }) => key === `bench-${finding}`))?.check?.id;
+    expect(home('start-up')).toBe('boot-test');
+    expect(home('host-swap')).toBe('host-swap');
+    expect(home('voltage-core')).toBe('rails-on-limited-supply');
   });
 
   it('count "can\'t tell" as an answer', () => {

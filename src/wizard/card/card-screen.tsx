@@ -93,8 +93,8 @@ function SoFarBar() {
 
 function StepBody({ desk, catalogue, step }: Props) {
   const { adviser } = useSession();
-  const { assessment } = adviser.advice.value;
-  const sections = sectionsOf(step, catalogue, desk.record);
+  const { assessment, applicable } = adviser.advice.value;
+  const sections = sectionsOf(step, catalogue, desk.record, applicable);
   switch (step) {
     case 'card':
       return <CardStep record={desk.record} sections={sections} catalogue={catalogue} />;

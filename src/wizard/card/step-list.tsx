@@ -28,12 +28,12 @@ export function StepList({ desk, catalogue, step }: Props) {
   const session = useSession();
   const here = place.value;
   const { steps } = messages.value;
-  const { assessment } = session.adviser.advice.value;
+  const { assessment, applicable } = session.adviser.advice.value;
   return (
     <nav class="steps" aria-label={steps.label}>
       <ol>
         {STEPS.map((id) => {
-          const { answered, asked } = progressOf(sectionsOf(id, catalogue, desk.record), desk.record);
+          const { answered, asked } = progressOf(sectionsOf(id, catalogue, desk.record, applicable), desk.record);
           return (
             <li key={id}>
               <a
