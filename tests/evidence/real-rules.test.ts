@@ -102,23 +102,68 @@ describe('power', () => {
     const powered = knowledge.checks.filter(({ powers }) => powers).map(({ id }) => id);
     const card = arrived({ 'second-core-rail': true, 'power-connectors': 'two-or-more' });
     const sound = rails.map((rail) => seen(rail, 'normal'));
-    expect((await gathered([card, ...sound])).closedChecks.get('idle-current')).toBeUndefined();
+    const looked = seen('look-board', 'clean');
+    expect((await gathered([card, looked, ...sound])).closedChecks.get('idle-current')).toBeUndefined();
     for (const [index, rail] of rails.entries()) {
       for (const spoilt of [[], [seen(rail, null)], [seen(rail, 'short')], [seen(rail, 'normal', 'owner')]]) {
-        const { closedChecks } = await gathered([card, ...sound.toSpliced(index, 1, ...spoilt)]);
+        const { closedChecks } = await gathered([card, looked, ...sound.toSpliced(index, 1, ...spoilt)]);
         for (const check of powered) expect(closedChecks.get(check)?.[0], `${check} with ${rail}`).toMatch(/^No power/);
       }
     }
   });
 
   test('with sound rails the limited checks open first, and the boot test after one of them', async () => {
-    const sound = railsOf(knowledge).map(({ id }) => seen(id, 'normal'));
+    const sound = [seen('look-board', 'clean'), ...railsOf(knowledge).map(({ id }) => seen(id, 'normal'))];
     const first = await gathered(sound);
     expect(LIMITED_CHECKS.filter((check) => first.closedChecks.has(check))).toEqual([]);
     expect(first.closedChecks.get('boot-test')?.[0]).toMatch(/^First power only/);
     const second = await gathered([...sound, seen('idle-input-current', 'normal')]);
     expect(second.closedChecks.has('boot-test')).toBe(false);
     expect(second.closedChecks.has('host-swap')).toBe(false);
+  });
+});
+
+describe('safety of what was seen', () => {
+  const powered = () => knowledge.checks.filter(({ powers }) => powers).map(({ id }) => id);
+  const readyForPower = () => [
+    arrived({ 'second-core-rail': true, 'power-connectors': 'two-or-more' }),
+    seen('look-board', 'clean'),
+    ...railsOf(knowledge).map(({ id }) => seen(id, 'normal')),
+    seen('idle-input-current', 'normal'),
+    seen('start-up', 'desktop'),
+    seen('rail-sequence', 'stops-part-way'),
+  ];
+
+  test('a rail above tolerance closes every check that powers the card', async () => {
+    for (const rail of ['core', 'core-second', 'memory', 'pcie-rail', '1v8', '5v'])
+      for (const state of ['high', 'far-above']) {
+        const { closedChecks, cautions } = await gathered([...readyForPower(), seen(`voltage-${rail}`, state)]);
+        for (const check of powered())
+          expect(closedChecks.get(check)?.join(' '), `${check} with ${rail} ${state}`).toMatch(/above tolerance/);
+        expect(cautions).toContain('overvoltage-stop');
+      }
+  });
+
+  test('a board without one of its power stages is not powered', async () => {
+    for (const state of ['recovers', 'still-low', 'still-short']) {
+      const { closedChecks } = await gathered([...readyForPower(), seen('stage-removed', state)]);
+      for (const check of powered()) expect(closedChecks.get(check)?.join(' '), check).toMatch(/power stage is off/);
+    }
+  });
+
+  test('a wet board is powered once it has been washed, whatever it looked like when it came', async () => {
+    const wet = (cleaned: boolean | null) => [
+      arrived({ liquid: true, 'board-cleaned': cleaned }),
+      seen('look-board', 'corroded'),
+      ...railsOf(knowledge).map(({ id }) => seen(id, 'normal')),
+    ];
+    for (const cleaned of [null, false]) {
+      const { closedChecks } = await gathered(wet(cleaned));
+      for (const check of powered()) expect(closedChecks.get(check)?.join(' '), check).toMatch(/dry it through/);
+    }
+    const { closedChecks, findings } = await gathered(wet(true));
+    for (const check of LIMITED_CHECKS) expect(closedChecks.get(check)).toBeUndefined();
+    expect(findings.find(({ finding }) => finding === 'look-board')?.state).toBe('corroded');
   });
 });
 
