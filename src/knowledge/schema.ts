@@ -155,7 +155,7 @@ export const Remedy = z.strictObject({
   name: Text,
   owner: Text,
   minutes: Spread,
-  /** bench minutes of the test afterwards that tells whether the card works */
+  /** attended bench minutes of the test afterwards that tells whether the card works: a stress run that nobody watches costs none */
   verifyMinutes: Spread,
   preparations: z.array(Id),
   /** ids priced in the shop profile, one entry per piece used */
