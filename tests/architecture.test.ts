@@ -51,6 +51,8 @@ const MAY_KNOW: { readonly [part: string]: readonly string[] } = {
 const ALSO: { readonly [file: string]: readonly string[] } = {
   // publishes the schema of every kind of file and answer, the assessment among them
   'src/knowledge/published.ts': ['assessment.ts'],
+  // the normal distribution is plain numbers: a profile is graded with the one that grades readings
+  'src/joints/graded-limit.ts': ['evidence'],
   // what is wrong with a record has one shape, whether its form or its readings are wrong
   'src/record/parse.ts': ['evidence'],
   'src/record/check.ts': ['evidence'],

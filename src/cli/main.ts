@@ -6,6 +6,7 @@ import { BadInput, type Command, type CommandInput, type Flag } from './command.
 import { knowledgeCommand } from './knowledge.ts';
 import { newCommand } from './new.ts';
 import { nextCommand } from './next.ts';
+import { profileCommand } from './profile.ts';
 import { schemasCommand } from './schemas.ts';
 import { serveCommand } from './serve.ts';
 
@@ -13,6 +14,7 @@ const COMMANDS: readonly Command[] = [
   assessCommand,
   nextCommand,
   newCommand,
+  profileCommand,
   serveCommand,
   auditCommand,
   knowledgeCommand,

@@ -4,6 +4,7 @@ import { Assessment, NextAnswer } from '../assessment.ts';
 import { Record } from '../record/schema.ts';
 import { Shop } from '../shop/schema.ts';
 import { AuditAnswer, EstimatesAnswer, ExportAnswer, FactsAnswer, KnowledgeReportAnswer } from './answers.ts';
+import { ProfileAnswer, ShopReflowWindow } from './profile-answer.ts';
 import { FOLDERS, SINGLE_FILES } from './schema.ts';
 
 type JsonSchema = { [key: string]: unknown };
@@ -27,6 +28,8 @@ const KINDS = {
   record: Record,
   assessment: Assessment,
   next: NextAnswer,
+  profile: ProfileAnswer,
+  'reflow-window': ShopReflowWindow,
   audit: AuditAnswer,
   knowledge: ExportAnswer,
   'knowledge-report': KnowledgeReportAnswer,

@@ -1,0 +1,350 @@
+import { createReadStream } from 'node:fs';
+import { readFile, stat } from 'node:fs/promises';
+import { ALLOYS, type AlloyClass, findAlloy } from '../joints/alloys.ts';
+import { thinCurve } from '../joints/curve.ts';
+import type { Quantity } from '../joints/graded-limit.ts';
+import { type JudgedProfile, judgeProfile } from '../joints/judged-profile.ts';
+import type { LayoutProblem, TimeUnit } from '../joints/log-layout.ts';
+import { MEASURES, type Measured, measureProfile, type Profile } from '../joints/profile.ts';
+import { CLASSES_ARE_CEILINGS, packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
+import { nameMeasure, sayProfile, sayVerdict } from '../joints/say-profile.ts';
+import {
+  type ReadLogOptions,
+  readThermocoupleLog,
+  type ThermocoupleLog,
+  type UnreadableLog,
+} from '../joints/thermocouple-log.ts';
+import { type ProfileAnswer, ShopReflowWindow } from '../knowledge/profile-answer.ts';
+import { BadInput, type Command, type CommandInput, printJson, stringFlag } from './command.ts';
+
+const CURVE_POINTS = 1200;
+
+export const profileCommand: Command = {
+  name: 'profile',
+  usage: 'profile <csv>',
+  about: 'judges a thermocouple log against its reflow window: rates, soak, time above liquidus, peak, cooling',
+  more: [
+    "Reads any logger's text file (or - for standard input) and prints each quantity with its bounds, whether it is inside,",
+    'outside, or cannot be told, and the verdict as the finding profile-record. Without --window it is judged by J-STD-020D,',
+    'whose ceilings depend on the package: --thickness and --volume. A package may be rated otherwise than it is soldered.',
+    `Alloys: leaded, lead-free, ${ALLOYS.map(({ id }) => id).join(', ')}.`,
+  ],
+  flags: {
+    alloy: {
+      type: 'string',
+      takes: 'name',
+      about: 'solder of the joints: leaded, lead-free or an alloy (default lead-free)',
+    },
+    package: {
+      type: 'string',
+      takes: 'class',
+      about: 'what the package is rated for: leaded or lead-free (default: as the solder)',
+    },
+    thickness: { type: 'string', takes: 'mm', about: 'thickness of the package body' },
+    volume: { type: 'string', takes: 'mm3', about: 'volume of the package body, without balls' },
+    window: {
+      type: 'string',
+      takes: 'file',
+      about: "the shop's own window (schema: `worth-the-heat schemas reflow-window`)",
+    },
+    unit: { type: 'string', takes: 'C|F', about: 'unit of the temperatures, where the file does not say' },
+    time: { type: 'string', takes: 'unit', about: 'unit of a numeric time column: s, ms or min' },
+    every: { type: 'string', takes: 's', about: 'seconds from row to row, for a file without a time column' },
+    channel: { type: 'string', takes: 'name', multiple: true, about: 'judge this channel only (may be given again)' },
+    span: { type: 'string', takes: 's', about: 'seconds that a rate is taken over (default 10)' },
+    sensor: { type: 'string', takes: 'K', about: "thermocouples' own tolerance, +-K, to count in (default 0)" },
+  },
+  run: async (input) => {
+    const path = csvPath(input);
+    const window = await windowOf(input);
+    const log = await readLog(path, input);
+    if (log.kind === 'unreadable') {
+      if (input.values.json !== true) throw new BadInput(sayUnreadable(path, log));
+      printJson({ ...log, problems: [...log.problems] } satisfies ProfileAnswer);
+      return 1;
+    }
+    const rateSpanSeconds = numberFlag(input, 'span');
+    const sensorHalfWidth = numberFlag(input, 'sensor', true);
+    const profile = measureProfile(log, window.levels, {
+      ...(rateSpanSeconds === undefined ? {} : { rateSpanSeconds }),
+      ...(sensorHalfWidth === undefined ? {} : { sensorHalfWidth }),
+    });
+    const judged = judgeProfile(profile, window);
+    if (input.values.json === true) printJson(answerOf(log, profile, judged));
+    else process.stdout.write(`${sayProfile(profile, judged)}\n${sayLog(log)}\n`);
+    return 0;
+  },
+};
+
+function csvPath(input: CommandInput): string {
+  const [path, ...more] = input.positionals;
+  if (path === undefined)
+    throw new BadInput("Name a logger's file, or - for standard input: worth-the-heat profile <csv>");
+  if (more.length > 0) throw new BadInput(`One log at a time: "${more[0]}" is one too many.`);
+  return path;
+}
+
+async function readLog(path: string, input: CommandInput): Promise<ThermocoupleLog | UnreadableLog> {
+  const unit = stringFlag(input, 'unit')?.toUpperCase();
+  if (unit !== undefined && unit !== 'C' && unit !== 'F') throw new BadInput(`--unit takes C or F, not "${unit}".`);
+  const time = stringFlag(input, 'time');
+  const timeUnit = time === undefined ? undefined : TIME_UNITS[time];
+  if (time !== undefined && timeUnit === undefined) throw new BadInput(`--time takes s, ms or min, not "${time}".`);
+  const secondsPerRow = numberFlag(input, 'every');
+  const channels = input.values.channel;
+  const size = path === '-' ? undefined : await sizeOf(path);
+  const options: ReadLogOptions = {
+    ...(unit === undefined ? {} : { unit }),
+    ...(timeUnit === undefined ? {} : { timeUnit }),
+    ...(secondsPerRow === undefined ? {} : { secondsPerRow }),
+    ...(Array.isArray(channels) ? { channels: channels as string[] } : {}),
+    onProgress: progressTo(size),
+  };
+  const chunks = path === '-' ? process.stdin : createReadStream(path, { highWaterMark: 1 << 18 });
+  chunks.setEncoding('utf8');
+  return readThermocoupleLog(chunks as AsyncIterable<string>, options);
+}
+
+const TIME_UNITS: { readonly [name: string]: TimeUnit } = { s: 'seconds', ms: 'milliseconds', min: 'minutes' };
+
+async function sizeOf(path: string): Promise<number> {
+  try {
+    const found = await stat(path);
+    if (found.isDirectory()) throw new BadInput(`${path}: that is a folder. Name a logger's file.`);
+    return found.size;
+  } catch (error) {
+    if (error instanceof BadInput) throw error;
+    const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';
+    throw new BadInput(
+      `${path}: ${missing ? 'there is no such file' : (error as Error).message}. Name a logger's file.`,
+    );
+  }
+}
+
+/** On a terminal one line that is written over; elsewhere nothing, since a log of progress helps nobody. */
+function progressTo(size: number | undefined): (progress: { lines: number; characters: number }) => void {
+  let shown = false;
+  return ({ lines, characters }) => {
+    const done = size !== undefined && characters >= size;
+    if (!shown && (done || lines < 50_000)) return;
+    shown = true;
+    const share = size ? ` (${Math.min(100, Math.round((100 * characters) / size))} %)` : '';
+    if (process.stderr.isTTY) process.stderr.write(`\rread ${lines} lines${share}${done ? '\n' : ''}`);
+    else process.stderr.write(`read ${lines} lines${share}\n`);
+  };
+}
+
+async function windowOf(input: CommandInput): Promise<ReflowWindow> {
+  const file = stringFlag(input, 'window');
+  const alloy = stringFlag(input, 'alloy');
+  if (file !== undefined) {
+    for (const flag of ['alloy', 'package', 'thickness', 'volume'])
+      if (input.values[flag] !== undefined)
+        throw new BadInput(`--${flag} belongs to the classes of the standard; a window of the shop's own says it all.`);
+    return shopWindow(file);
+  }
+  const solder = classOf('alloy', alloy ?? 'lead-free');
+  const rated = stringFlag(input, 'package');
+  const thickness = numberFlag(input, 'thickness');
+  const volume = numberFlag(input, 'volume');
+  return packageWindow(
+    solder,
+    { ...(thickness === undefined ? {} : { thickness }), ...(volume === undefined ? {} : { volume }) },
+    rated === undefined ? solder : classOf('package', rated),
+  );
+}
+
+function classOf(flag: string, name: string): AlloyClass {
+  if (name === 'leaded' || name === 'snpb') return 'snpb';
+  if (name === 'lead-free') return 'lead-free';
+  const alloy = flag === 'alloy' ? findAlloy(name) : undefined;
+  if (alloy?.class) return alloy.class;
+  if (alloy) throw new BadInput(`J-STD-020 has no class for ${alloy.id}: judge it by a window of your own (--window).`);
+  const known = flag === 'alloy' ? `, ${ALLOYS.map(({ id }) => id).join(', ')}` : '';
+  throw new BadInput(`--${flag} takes leaded, lead-free${known}; "${name}" is none of them.`);
+}
+
+async function shopWindow(file: string): Promise<ReflowWindow> {
+  let content: unknown;
+  try {
+    content = JSON.parse(await readFile(file, 'utf8'));
+  } catch (error) {
+    throw new BadInput(`${file}: no window can be read here (${(error as Error).message}).`);
+  }
+  const parsed = ShopReflowWindow.safeParse(content);
+  if (!parsed.success) {
+    const issues = parsed.error.issues.map(({ path, message }) => `  ${path.join('.') || 'the whole'}: ${message}`);
+    throw new BadInput(
+      `${file}: this is no reflow window.\n${issues.join('\n')}\nIts shape: worth-the-heat schemas reflow-window`,
+    );
+  }
+  const { name, levels, limits, spreadAtPeakAtMost } = parsed.data;
+  return {
+    kind: 'shop',
+    name,
+    levels: {
+      soakFrom: levels.soakFrom,
+      soakTo: levels.soakTo,
+      liquidus: levels.liquidus,
+      ...(levels.ceiling === undefined ? {} : { ceiling: levels.ceiling }),
+    },
+    rows: MEASURES.flatMap((measure) => {
+      const limit = limits[measure];
+      if (limit === undefined) return [];
+      const { atLeast, atMost } = limit;
+      const given = { ...(atLeast === undefined ? {} : { atLeast }), ...(atMost === undefined ? {} : { atMost }) };
+      return [{ measure, limit: given, cited: null }];
+    }),
+    ...(spreadAtPeakAtMost === undefined ? {} : { spreadAtPeakAtMost }),
+  };
+}
+
+function numberFlag(input: CommandInput, name: string, orNought = false): number | undefined {
+  const typed = stringFlag(input, name);
+  if (typed === undefined) return undefined;
+  const value = typed.trim() === '' ? Number.NaN : Number(typed);
+  if (!Number.isFinite(value) || value < 0 || (value === 0 && !orNought))
+    throw new BadInput(`--${name} takes a number ${orNought ? 'from' : 'above'} nought; "${typed}" is not one.`);
+  return value;
+}
+
+function sayPlace({ line, column, wrong, todo }: LayoutProblem): string {
+  return `line ${line}${column === null ? '' : `, column ${column}`}: ${wrong}. ${todo}`;
+}
+
+function sayUnreadable(path: string, { problems, problemsBeyond }: UnreadableLog): string {
+  const where = path === '-' ? 'standard input' : path;
+  const more = problemsBeyond > 0 ? [`and ${problemsBeyond} more`] : [];
+  return [`${where}: no profile can be read from this.`, ...problems.map(sayPlace), ...more].join('\n');
+}
+
+function sayLog(log: ThermocoupleLog): string {
+  const { layout, skipped, problems, problemsBeyond } = log;
+  const units = layout.channels.map(({ name, unit, unitFrom }) => `${name} in ${unit} (${unitFrom})`).join(', ');
+  const passed = skipped.map(({ reason, count, firstLine }) => `${count} ${reason} (first: line ${firstLine})`);
+  const gaps = log.channels.flatMap(({ name, gaps: { empty, marked, impossible, unreadable } }) =>
+    empty + marked + impossible + unreadable === 0
+      ? []
+      : [`${name}: ${empty} empty, ${marked} marked as no reading, ${impossible} impossible, ${unreadable} unreadable`],
+  );
+  return [
+    `Read ${log.seconds.length} rows of ${log.lines} lines; time: ${sayTime(log)}; ${units}.`,
+    ...(passed.length > 0 ? [`Other lines: ${passed.join(', ')}.`] : []),
+    ...layout.leftOut.map(({ name, because }) => `Column "${name}" left out: ${because}.`),
+    ...gaps.map((text) => `Gaps in ${text}.`),
+    ...problems.map(sayPlace),
+    ...(problemsBeyond > 0 ? [`and ${problemsBeyond} more problems`] : []),
+  ].join('\n');
+}
+
+function sayTime({ layout: { time } }: ThermocoupleLog): string {
+  switch (time.kind) {
+    case 'rows':
+      return `${time.secondsPerRow} s from row to row, as stated`;
+    case 'number':
+      return `in ${time.unit} (${time.unitFrom})`;
+    case 'moment':
+      return 'as a clock';
+    case 'date-and-clock':
+      return 'as a date and a clock';
+  }
+}
+
+function answerOf(log: ThermocoupleLog, profile: Profile, judged: JudgedProfile): ProfileAnswer {
+  const { window } = judged;
+  const thin = thinCurve(log.seconds, log.channels, CURVE_POINTS);
+  return {
+    kind: 'judged',
+    verdict: sayVerdict(judged),
+    grade: judged.grade,
+    finding: judged.finding,
+    window: {
+      kind: window.kind,
+      name: window.name,
+      levels: window.levels,
+      ...(window.ceilingAtMost === undefined ? {} : { ceilingAtMost: window.ceilingAtMost }),
+      rows: window.rows.map((row) => ({ ...row })),
+      ...(window.spreadAtPeakAtMost === undefined ? {} : { spreadAtPeakAtMost: window.spreadAtPeakAtMost }),
+      says: window.kind === 'package-class' ? CLASSES_ARE_CEILINGS : null,
+    },
+    heats: judged.heats.map((heat) => {
+      const measured = profile.channels.find(({ name }) => name === heat.channel)!.heats[heat.heat - 1]!;
+      return {
+        channel: heat.channel,
+        heat: heat.heat,
+        seconds: { from: measured.from, to: measured.to },
+        peakAt: measured.peakAt,
+        grade: heat.grade,
+        chanceInside: heat.chanceInside,
+        rows: heat.rows.map((row) => ({
+          ...row,
+          name: nameMeasure(row.measure, window.levels),
+          measured: plainMeasured(row.measured),
+        })),
+        measures: Object.fromEntries(
+          MEASURES.map((measure) => [measure, plainMeasured(measured.measures[measure])]),
+        ) as Record<(typeof MEASURES)[number], PlainMeasured>,
+      };
+    }),
+    spreadAtPeak:
+      profile.spreadAtPeak === undefined
+        ? null
+        : {
+            ...plainQuantity(profile.spreadAtPeak),
+            grade: judged.spread?.grade ?? null,
+            atMost: judged.spread?.atMost ?? null,
+          },
+    rateSpanSeconds: profile.rateSpanSeconds,
+    channels: profile.channels.map((channel) => {
+      const read = log.channels.find(({ name }) => name === channel.name)!;
+      const column = log.layout.channels.find(({ name }) => name === channel.name)!;
+      return {
+        name: channel.name,
+        resolution: read.resolution,
+        halfWidth: channel.halfWidth,
+        noise: channel.noise,
+        stepSeconds: channel.stepSeconds,
+        spikes: channel.spikes,
+        pauses: [...channel.gaps],
+        gaps: read.gaps,
+        unit: column.unit,
+        unitFrom: column.unitFrom,
+      };
+    }),
+    unusable: [...profile.unusable],
+    log: {
+      lines: log.lines,
+      rows: log.seconds.length,
+      separator: log.layout.separator,
+      decimalMark: log.layout.decimalMark,
+      headerLine: log.layout.headerLine,
+      time: sayTime(log),
+      leftOut: [...log.layout.leftOut],
+      skipped: [...log.skipped],
+      problems: [...log.problems],
+      problemsBeyond: log.problemsBeyond,
+    },
+    curve: {
+      seconds: [...thin.seconds],
+      channels: log.channels.map(({ name }, i) => ({ name, celsius: [...thin.celsius[i]!] })),
+    },
+  };
+}
+
+type PlainQuantity = { value: number; low: number | null; high: number | null };
+type PlainMeasured = (PlainQuantity & { kind: 'measured'; note?: string }) | { kind: 'not-recorded'; because: string };
+
+/** JSON has no infinity: open is null. */
+function plainQuantity({ value, low, high }: Quantity): PlainQuantity {
+  const bound = (x: number) => (Number.isFinite(x) ? x : null);
+  return { value, low: bound(low), high: bound(high) };
+}
+
+function plainMeasured(measured: Measured): PlainMeasured {
+  if (measured.kind === 'not-recorded') return measured;
+  return {
+    kind: 'measured',
+    ...plainQuantity(measured),
+    ...(measured.note === undefined ? {} : { note: measured.note }),
+  };
+}

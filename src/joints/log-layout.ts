@@ -1,0 +1,374 @@
+/** How a logger laid out its file, told from its first lines: separator, decimal mark, header, what each column is. */
+import { type DecimalMark, plainNumber, readCell, readDate, readMoment } from './log-cells.ts';
+
+export type Separator = '\t' | ';' | ',' | '|' | ' ';
+export type TimeUnit = 'seconds' | 'milliseconds' | 'minutes' | 'hours' | 'days';
+
+export type TimeColumn =
+  | { readonly kind: 'number'; readonly column: number; readonly unit: TimeUnit; readonly unitFrom: string }
+  | { readonly kind: 'moment'; readonly column: number }
+  | { readonly kind: 'date-and-clock'; readonly date: number; readonly column: number }
+  | { readonly kind: 'rows'; readonly secondsPerRow: number };
+
+export interface ChannelColumn {
+  readonly column: number;
+  readonly name: string;
+  readonly unit: 'C' | 'F';
+  readonly unitFrom: string;
+}
+
+export interface Layout {
+  readonly separator: Separator;
+  readonly decimalMark: DecimalMark;
+  /** the header's line, or null where the file has none */
+  readonly headerLine: number | null;
+  readonly firstReadingLine: number;
+  readonly columns: number;
+  readonly time: TimeColumn;
+  readonly channels: readonly ChannelColumn[];
+  /** columns that are neither time nor temperature, each with the reason */
+  readonly leftOut: readonly { readonly column: number; readonly name: string; readonly because: string }[];
+}
+
+export interface LayoutProblem {
+  readonly line: number;
+  /** 1 for the first; null where it concerns the whole line */
+  readonly column: number | null;
+  readonly wrong: string;
+  readonly todo: string;
+}
+
+export interface StatedLayout {
+  /** unit of the temperatures, where the file does not say it */
+  readonly unit?: 'C' | 'F';
+  /** unit of a numeric time column, where the file does not say it */
+  readonly timeUnit?: TimeUnit;
+  /** for files without a time column: seconds from row to row */
+  readonly secondsPerRow?: number;
+  /** names of the channels to use; all of them when left out */
+  readonly channels?: readonly string[];
+}
+
+export type LaidOut =
+  | { readonly kind: 'layout'; readonly layout: Layout }
+  | { readonly kind: 'problems'; readonly problems: readonly LayoutProblem[] };
+
+const SEPARATORS: readonly Separator[] = ['\t', ';', ',', '|', ' '];
+const COUNTER = /^(no\.?|nr\.?|#|n|index|idx|sample|samples|record|row|point|scan|num|number|id|count(er)?)$/i;
+const TIME =
+  /^(time|zeit|t|date|datum|timestamp|elapsed|sec|secs|seconds?|s|ms|msec|millis\w*|min|minutes?|clock|datetime|date[ /_-]?time|uhrzeit|tiempo|x)\b|time|elapsed|zeit\b|\((s|ms|sec|min|h)\)|\[(s|ms|sec|min|h)\]/i;
+const NOT_TEMPERATURE =
+  /set ?-?point|soll|\bsp\b|target|humid|%|\brh\b|volt|\bmv\b|\bv\b|amp|power|watt|duty|output|pwm|batt|status|state|alarm|event|flag|remark|note|comment|pressure|\bhpa\b/i;
+const UNIT_F = /[°º]\s?F|\b[Dd]eg\.?\s?F\b|\b[Ff]ahrenheit\b|[([/]F[)\]]?\s*$/;
+const UNIT_C = /[°º]\s?C|\b[Dd]eg\.?\s?C\b|\b[Cc](elsius|entigrade)\b|[([/]C[)\]]?\s*$/;
+/** A bare letter at the end is a unit, too, unless the letters count the channels (TC_A, TC_B, TC_C). */
+const BARE_UNIT = /[_\s:;]([CF])$/;
+const LETTERED = /[_\s]([ABDEG])$/;
+const UNIT_ROW = /^(s|sec|ms|min|h|hh:mm:ss|mm:ss|°?\s?[cf]|deg ?[cf]|k|%|-|)$/i;
+
+/** A line that is a remark by its first sign. A semicolon is one only where it does not separate. */
+export function isComment(line: string, separator: Separator | null): boolean {
+  const first = line.trimStart().replace(/^"/, '');
+  if (/^(#(?!n\/a)|\/\/|!|%|\*|')/i.test(first)) return true;
+  return first.startsWith(';') && separator !== ';';
+}
+
+/** The cells of one line. Quotes hold a cell together; a doubled quote within is one. Blanks separate in runs. */
+export function cellsOf(line: string, separator: Separator): string[] {
+  if (separator === ' ') return line.trim().split(/\s+/);
+  if (!line.includes('"')) return line.split(separator);
+  const cells: string[] = [];
+  let cell = '';
+  let quoted = false;
+  for (let at = 0; at < line.length; at += 1) {
+    const sign = line[at]!;
+    if (sign === '"') {
+      if (quoted && line[at + 1] === '"') {
+        cell += '"';
+        at += 1;
+      } else quoted = !quoted;
+    } else if (sign === separator && !quoted) {
+      cells.push(cell);
+      cell = '';
+    } else cell += sign;
+  }
+  cells.push(cell);
+  return cells;
+}
+
+interface Row {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+/**
+ * Tells the layout from the first lines of a file (some hundreds; fewer do). The separator is the one under which most
+ * lines are rows of readings, all of one width; the header is the last other line of that width above the first of them.
+ *
+ * Units come, in this order, from what is stated, the column's name, a line of units, the remarks above, and where none
+ * of them says, from the room: a board that begins at 0 to 45 and stays below 350 reads in Celsius, because in Fahrenheit
+ * it would have begun in the frost. Where that does not decide either, it is a problem and nothing is assumed. A numeric
+ * time whose header is silent is in milliseconds where its steps are 40 or more, since a profile of such seconds is none.
+ */
+export function tellLayout(lines: readonly string[], stated: StatedLayout = {}): LaidOut {
+  const fitting = SEPARATORS.map((separator) => rowsUnder(lines, separator));
+  const best = fitting.reduce((a, b) => (b.rows.length > a.rows.length ? b : a));
+  if (best.rows.length === 0) return noRows(lines);
+  const { separator, rows, columns, decimalMark } = best;
+  const firstReadingLine = rows[0]!.line;
+  const above = lines.slice(0, firstReadingLine - 1).map(
+    (text, i): Row => ({
+      line: i + 1,
+      cells: isComment(text, separator) ? [text] : cellsOf(text, separator),
+    }),
+  );
+  const wide = above.filter(({ cells }) => cells.length > 1 && Math.abs(cells.length - columns) <= 1);
+  const unitRow = wide.findLast(({ cells }) => cells.every((cell) => UNIT_ROW.test(cell.trim())));
+  const header = wide.findLast((row) => row !== unitRow && row.cells.some((cell) => /[^\d\s.,:;-]/.test(cell)));
+  const joined = header && commaTwice(header.cells.length, rows, separator);
+  if (joined) return { kind: 'problems', problems: [joined] };
+
+  const names = Array.from({ length: columns }, (_, i) => header?.cells[i]?.trim() ?? '');
+  const units = Array.from({ length: columns }, (_, i) => unitRow?.cells[i]?.trim() ?? '');
+  const remarks = above.filter((row) => row !== header && row !== unitRow).map(({ cells }) => cells.join(' '));
+  const problems: LayoutProblem[] = [];
+  const where = header?.line ?? firstReadingLine;
+
+  const time = tellTime(rows, names, units, decimalMark, stated, where, problems);
+  const used = time === undefined ? [] : columnsOf(time);
+  const channels: ChannelColumn[] = [];
+  const leftOut: { column: number; name: string; because: string }[] = [];
+  for (let column = 0; column < columns; column += 1) {
+    if (used.includes(column)) continue;
+    const name = names[column] || `channel ${column + 1 - used.filter((one) => one < column).length}`;
+    const cells = rows.map((row) => readCell(row.cells[column] ?? '', decimalMark));
+    const numbers = cells.flatMap((cell) => (cell.kind === 'number' ? [cell] : []));
+    const out = whyLeftOut(names[column] ?? '', units[column] ?? '', numbers.length, cells, rows, column);
+    if (out !== undefined) {
+      // an empty last column is the mark of a separator at the end of each line
+      if (names[column] || out !== 'it is empty') leftOut.push({ column, name, because: out });
+      continue;
+    }
+    if (stated.channels !== undefined && !stated.channels.includes(name)) {
+      leftOut.push({ column, name, because: 'it was not asked for' });
+      continue;
+    }
+    const unit = tellUnit(
+      names[column] ?? '',
+      units[column] ?? '',
+      names.some((one) => LETTERED.test(one)),
+      remarks,
+      numbers.map(({ value }) => value),
+      numbers.find((cell) => cell.unit !== undefined)?.unit,
+      stated,
+    );
+    if (unit === undefined)
+      problems.push({
+        line: where,
+        column: column + 1,
+        wrong: `whether "${name}" is in Celsius or Fahrenheit is not said, and its first readings do not tell`,
+        todo: 'State the unit (--unit C or --unit F), or write it into the header, such as "TC1 (C)".',
+      });
+    else channels.push({ column, name, ...unit });
+  }
+  for (const asked of stated.channels ?? [])
+    if (!channels.some(({ name }) => name === asked) && problems.length === 0)
+      problems.push({
+        line: where,
+        column: null,
+        wrong: `there is no channel "${asked}"`,
+        todo: `Channels here: ${[...channels, ...leftOut].map(({ name }) => name).join(', ')}.`,
+      });
+  if (channels.length === 0 && problems.length === 0)
+    problems.push({
+      line: where,
+      column: null,
+      wrong: 'no column holds temperatures',
+      todo: 'Export time and at least one thermocouple channel.',
+    });
+  if (problems.length > 0 || time === undefined) return { kind: 'problems', problems };
+  return {
+    kind: 'layout',
+    layout: {
+      separator,
+      decimalMark,
+      headerLine: header?.line ?? null,
+      firstReadingLine,
+      columns,
+      time,
+      channels,
+      leftOut,
+    },
+  };
+}
+
+export function columnsOf(time: TimeColumn): readonly number[] {
+  switch (time.kind) {
+    case 'rows':
+      return [];
+    case 'date-and-clock':
+      return [time.date, time.column];
+    case 'number':
+    case 'moment':
+      return [time.column];
+  }
+}
+
+function rowsUnder(lines: readonly string[], separator: Separator) {
+  const all = lines.flatMap((text, i): Row[] =>
+    text.trim() === '' || isComment(text, separator) ? [] : [{ line: i + 1, cells: cellsOf(text, separator) }],
+  );
+  const quotedCommas = separator !== ',' || lines.some((line) => /"[+-]?\d+,\d+"/.test(line));
+  const commas = all.reduce((n, { cells }) => n + cells.filter((cell) => /^\s*[+-]?\d+,\d+\s*$/.test(cell)).length, 0);
+  const points = all.reduce((n, { cells }) => n + cells.filter((cell) => /^\s*[+-]?\d+\.\d+\s*$/.test(cell)).length, 0);
+  const decimalMark: DecimalMark = quotedCommas && commas > points ? ',' : '.';
+  const readings = all.filter(({ cells }) => isReading(cells, decimalMark));
+  const widths = new Map<number, number>();
+  for (const { cells } of readings) widths.set(cells.length, (widths.get(cells.length) ?? 0) + 1);
+  const columns = [...widths].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0])[0];
+  return { separator, decimalMark, columns, rows: readings.filter(({ cells }) => cells.length === columns) };
+}
+
+/** Time or a number first, and a number or a gap further on. */
+function isReading(cells: readonly string[], mark: DecimalMark): boolean {
+  if (cells.length < 2 && !(cells.length === 1 && !Number.isNaN(plainNumber(cells[0]!.trim(), mark)))) return false;
+  const first = cells[0]!.trim();
+  if (cells.length === 1) return true;
+  if (Number.isNaN(plainNumber(first, mark)) && !readMoment(first) && !readDate(first)) return false;
+  return cells.slice(1).some((cell) => cell.trim() !== '' && readCell(cell, mark).kind !== 'unreadable');
+}
+
+function noRows(lines: readonly string[]): LaidOut {
+  const line = Math.max(1, lines.findIndex((text) => text.trim() !== '') + 1);
+  const empty = lines.every((text) => text.trim() === '');
+  const wrong = empty
+    ? 'the file is empty'
+    : `no line is a row of readings: the first is "${(lines[line - 1] ?? '').slice(0, 60)}"`;
+  const todo =
+    'Export text (CSV): a line per reading, time first, a column per thermocouple, separated by commas, semicolons or tabs.';
+  return { kind: 'problems', problems: [{ line, column: null, wrong, todo }] };
+}
+
+/** Rows twice as wide as their header, separated by commas: the comma is the decimal mark as well. */
+function commaTwice(width: number, rows: readonly Row[], separator: Separator): LayoutProblem | undefined {
+  const { line, cells } = rows[0]!;
+  const twice = cells.length === 2 * width || cells.length === 2 * width - 1;
+  if (separator !== ',' || width < 2 || !twice) return undefined;
+  return {
+    line,
+    column: null,
+    wrong: `the header names ${width} columns, the rows have ${cells.length}: the comma seems to separate and to be the decimal mark as well`,
+    todo: 'Export with semicolons or tabs, or with a decimal point.',
+  };
+}
+
+function tellTime(
+  rows: readonly Row[],
+  names: readonly string[],
+  units: readonly string[],
+  mark: DecimalMark,
+  stated: StatedLayout,
+  line: number,
+  problems: LayoutProblem[],
+): TimeColumn | undefined {
+  const whole = (column: number, reads: (cell: string) => boolean) =>
+    rows.every((row) => reads(row.cells[column] ?? '')) && rows.length > 0;
+  const columns = names.map((_, i) => i);
+  const dates = columns.find((i) => whole(i, (cell) => readDate(cell) !== undefined));
+  const moments = columns.find((i) => whole(i, (cell) => readMoment(cell) !== undefined));
+  if (moments !== undefined && dates !== undefined) return { kind: 'date-and-clock', date: dates, column: moments };
+  if (moments !== undefined) return { kind: 'moment', column: moments };
+  if (stated.secondsPerRow !== undefined) return { kind: 'rows', secondsPerRow: stated.secondsPerRow };
+
+  const rising = columns.filter((i) => {
+    const values = rows.map((row) => plainNumber((row.cells[i] ?? '').trim(), mark));
+    return (
+      values.length > 1 && values.every((value, k) => k === 0 || value >= values[k - 1]!) && values.at(-1)! > values[0]!
+    );
+  });
+  const named = rising.find((i) => TIME.test(names[i]!) && !COUNTER.test(names[i]!));
+  const first = rising.includes(0) && !COUNTER.test(names[0]!) && letterOf(names[0]!, false) === undefined;
+  const column = named ?? (first && names.length > 1 ? 0 : undefined);
+  if (column === undefined) {
+    problems.push({
+      line,
+      column: null,
+      wrong: 'no column holds the time',
+      todo: 'Export the time with the readings, or state how many seconds lie from row to row (--every).',
+    });
+    return undefined;
+  }
+  const values = rows.map((row) => plainNumber((row.cells[column] ?? '').trim(), mark));
+  return { kind: 'number', column, ...timeUnit(`${names[column]} ${units[column]}`, values, stated) };
+}
+
+function timeUnit(name: string, values: readonly number[], stated: StatedLayout): { unit: TimeUnit; unitFrom: string } {
+  if (stated.timeUnit !== undefined) return { unit: stated.timeUnit, unitFrom: 'stated' };
+  const said = (pattern: RegExp) => pattern.test(name);
+  if (said(/\b(ms|msec|millis\w*)\b|_ms\b/i)) return { unit: 'milliseconds', unitFrom: 'header' };
+  if (said(/\b(min|mins|minutes?)\b|_min\b/i)) return { unit: 'minutes', unitFrom: 'header' };
+  if (said(/\b(h|hr|hrs|hours?)\b|_h\b/i)) return { unit: 'hours', unitFrom: 'header' };
+  if (said(/\b(s|sec|secs|seconds?)\b|_s\b/i)) return { unit: 'seconds', unitFrom: 'header' };
+  const steps = values.slice(1).map((value, i) => value - values[i]!);
+  const typical = median(steps.filter((step) => step > 0));
+  if (values[0]! > 1e11) return { unit: 'milliseconds', unitFrom: 'size, as counted by computers' };
+  if (values[0]! > 20_000 && values[0]! < 80_000 && typical < 0.01)
+    return { unit: 'days', unitFrom: 'size, as counted by spreadsheets' };
+  if (typical >= 40) return { unit: 'milliseconds', unitFrom: 'its steps' };
+  return { unit: 'seconds', unitFrom: 'its steps' };
+}
+
+function whyLeftOut(
+  name: string,
+  unit: string,
+  numbers: number,
+  cells: readonly { readonly kind: string }[],
+  rows: readonly Row[],
+  column: number,
+): string | undefined {
+  const temperature = letterOf(name, false) !== undefined;
+  if (COUNTER.test(name)) return 'it counts the rows';
+  if (TIME.test(name) && !temperature && /time|date|datum|zeit|elapsed|clock/i.test(name)) return 'it is a second time';
+  if (NOT_TEMPERATURE.test(name) || /^(%|k|v|mv|a|w)$/i.test(unit)) return 'it is no thermocouple';
+  if (numbers > 0) return undefined;
+  if (cells.every(({ kind }) => kind === 'gap'))
+    return rows.every((row) => (row.cells[column] ?? '').trim() === '') ? 'it is empty' : 'it has no reading';
+  return 'it holds words';
+}
+
+function tellUnit(
+  name: string,
+  unit: string,
+  lettered: boolean,
+  remarks: readonly string[],
+  values: readonly number[],
+  behind: 'C' | 'F' | undefined,
+  stated: StatedLayout,
+): { unit: 'C' | 'F'; unitFrom: string } | undefined {
+  if (stated.unit !== undefined) return { unit: stated.unit, unitFrom: 'stated' };
+  if (behind !== undefined) return { unit: behind, unitFrom: 'behind the readings' };
+  const named = letterOf(name, lettered);
+  if (named !== undefined) return { unit: named, unitFrom: 'header' };
+  if (/^(°|deg)?\s?F$/i.test(unit)) return { unit: 'F', unitFrom: 'line of units' };
+  if (/^(°|deg)?\s?C$/i.test(unit)) return { unit: 'C', unitFrom: 'line of units' };
+  const remark = remarks.map((text) => letterOf(text.trim(), false)).find((letter) => letter !== undefined);
+  if (remark !== undefined) return { unit: remark, unitFrom: 'remarks above' };
+  const start = median(values.slice(0, 5));
+  if (start >= 0 && start <= 45 && values.every((value) => value <= 350))
+    return { unit: 'C', unitFrom: 'room at the start' };
+  return undefined;
+}
+
+/** The unit a text names: Celsius or Fahrenheit, and not both. */
+function letterOf(text: string, lettered: boolean): 'C' | 'F' | undefined {
+  const bare = lettered ? undefined : BARE_UNIT.exec(text)?.[1];
+  const fahrenheit = UNIT_F.test(text) || bare === 'F';
+  const celsius = UNIT_C.test(text) || bare === 'C';
+  if (fahrenheit === celsius) return undefined;
+  return fahrenheit ? 'F' : 'C';
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+}
