@@ -49,8 +49,8 @@ const MAY_KNOW: { readonly [part: string]: readonly string[] } = {
 
 /** Single files that know one thing more. */
 const ALSO: { readonly [file: string]: readonly string[] } = {
-  // publishes the schema of every kind of file and answer, the assessment among them
-  'src/knowledge/published.ts': ['assessment.ts'],
+  // publishes the schema of every kind of file and answer, the assessment and the owner's page among them
+  'src/knowledge/published.ts': ['assessment.ts', 'letter'],
   // the normal distribution is plain numbers: a profile is graded with the one that grades readings
   'src/joints/graded-limit.ts': ['evidence'],
   // what is wrong with a record has one shape, whether its form or its readings are wrong

@@ -4,17 +4,17 @@ import { assessCommand } from './assess.ts';
 import { auditCommand } from './audit.ts';
 import { BadInput, type Command, type CommandInput, type Flag } from './command.ts';
 import { knowledgeCommand } from './knowledge.ts';
+import { letterCommand } from './letter.ts';
 import { newCommand } from './new.ts';
 import { nextCommand } from './next.ts';
-import { profileCommand } from './profile.ts';
 import { schemasCommand } from './schemas.ts';
 import { serveCommand } from './serve.ts';
 
 const COMMANDS: readonly Command[] = [
   assessCommand,
   nextCommand,
+  letterCommand,
   newCommand,
-  profileCommand,
   serveCommand,
   auditCommand,
   knowledgeCommand,

@@ -1,6 +1,7 @@
 /** The JSON Schema of every kind of file and answer, for editors and for other programs. */
 import { z } from 'zod';
 import { Assessment, NextAnswer } from '../assessment.ts';
+import { LetterAnswer } from '../letter/schema.ts';
 import { Record } from '../record/schema.ts';
 import { Shop } from '../shop/schema.ts';
 import { AuditAnswer, EstimatesAnswer, ExportAnswer, FactsAnswer, KnowledgeReportAnswer } from './answers.ts';
@@ -28,6 +29,7 @@ const KINDS = {
   record: Record,
   assessment: Assessment,
   next: NextAnswer,
+  letter: LetterAnswer,
   profile: ProfileAnswer,
   'reflow-window': ShopReflowWindow,
   audit: AuditAnswer,

@@ -27,6 +27,8 @@ export const Shop = z.strictObject({
   policy: FeePolicy,
   warrantyDays: z.number().int().nonnegative(),
   horizonDays: z.number().int().positive(),
+  /** days a written offer stands; 14 where it is left out */
+  quoteDays: z.number().int().positive().optional(),
   /** least surplus worth starting for: fixed, plus a share of the expected cost */
   margin: z.strictObject({ fixed: z.number().nonnegative(), shareOfCost: z.number().nonnegative() }),
   /** money of a card whose record states none */

@@ -1,0 +1,44 @@
+/** What would have to be different for another advice, from the assessment's break-evens. */
+import type { Assessed, BreakEven } from '../assessment.ts';
+import type { Messages } from './messages/messages.ts';
+import type { Say } from './say.ts';
+
+const CHANGES_SHOWN = 3;
+/** What an owner can judge comes first. */
+const ORDER: readonly BreakEven['what'][] = ['working-value', 'price', 'chance-works', 'parts', 'labour-minutes'];
+
+export function changesOf(
+  assessed: Assessed,
+  alreadyTold: readonly BreakEven['what'][],
+  messages: Messages,
+  say: Say,
+): string[] {
+  const told = ORDER.flatMap((what) => assessed.verdict.breakEvens.filter((even) => even.what === what))
+    .filter(({ what }) => !alreadyTold.includes(what))
+    .filter(({ what }) => !(assessed.ownStock && what === 'price'))
+    .flatMap((even) => changeOf(even, messages, say) ?? [])
+    .slice(0, CHANGES_SHOWN);
+  return told.length > 0 ? told : [messages.changes.nothing];
+}
+
+function changeOf({ what, at, now, becomes }: BreakEven, messages: Messages, say: Say): string | null {
+  if (at === null || becomes === null) return null;
+  const side = at > now ? 'more' : 'less';
+  const then = messages.kinds[becomes];
+  const { changes } = messages;
+  switch (what) {
+    case 'working-value':
+      return changes.value(side, say.money(at).text, say.money(now).text, then);
+    case 'chance-works':
+      return changes.chance(side, say.count(at).text, say.count(now).text, then);
+    case 'price':
+      // an open band is told by its ceiling; a closed one by what the shop needs (at) and what it is worth to the owner (now)
+      return becomes === 'scrap'
+        ? changes.ceiling(say.money(at).text)
+        : changes.gap(say.money(at).text, say.money(Math.max(0, now)).text);
+    case 'parts':
+      return changes.parts(side, say.money(at).text, say.money(now).text, then);
+    case 'labour-minutes':
+      return changes.minutes(side, say.number(at), say.number(now), then);
+  }
+}

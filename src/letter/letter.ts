@@ -1,0 +1,304 @@
+/** The owner's page from an assessment: the same facts as the technician's, in words for the owner of the card. */
+import { likely } from '../assess/shop-and-card.ts';
+import type { Assessed, Assessment, Option } from '../assessment.ts';
+import type { Record as CardRecord } from '../record/schema.ts';
+import type { Shop } from '../shop/schema.ts';
+import { cameInOf, causesIn, foundIn, foundOf, withoutStop } from './causes.ts';
+import { changesOf } from './changes.ts';
+import { choicesOf, chosenOption, isRepair, type Offer, outOf100, repairInQuestion } from './choices.ts';
+import { type Messages, messagesIn } from './messages/messages.ts';
+import { nextCheckOf } from './next-check.ts';
+import type { OwnerWordings } from './owner-wordings.ts';
+import { warningsOf } from './price-warnings.ts';
+import { daysAfter, localeFor, type Say, sayIn } from './say.ts';
+import type { Choice, Language, Letter, Outcome, Paper } from './schema.ts';
+import { whyOf } from './why.ts';
+
+const DEFAULT_QUOTE_DAYS = 14;
+/** From this share of sound cards on, "nothing wrong" is said without "most likely". */
+const SURELY_SOUND = 0.9;
+/** Regions that print on US Letter. */
+const LETTER_REGIONS = ['US', 'CA', 'MX', 'PH', 'CL', 'CO', 'VE'];
+
+export interface LetterOptions {
+  readonly shop: Shop;
+  readonly words: OwnerWordings;
+  /** the date on the page, ISO */
+  readonly today: string;
+  /** the record assessed: what came in, and what the card was taken to be worth */
+  readonly record?: CardRecord | undefined;
+  /** what the owner is asked for; the middle of the price band without it */
+  readonly price?: number | undefined;
+  readonly paper?: Paper | undefined;
+  readonly language?: Language | undefined;
+}
+
+/** A record that cannot be used has no letter. */
+export type Tellable = Exclude<Assessment, { kind: 'bad-record' }>;
+
+export function writeLetter(assessment: Tellable, options: LetterOptions): Letter {
+  return assessment.kind === 'assessed'
+    ? assessedLetter(assessment, options)
+    : contradictionLetter(assessment, options);
+}
+
+export function outcomeOf(assessed: Assessed): Exclude<Outcome, 'contradiction'> {
+  if (assessed.next.kind === 'check') return 'check-first';
+  const { verdict } = chosenOption(assessed);
+  return verdict === 'scrap' ? 'leave' : verdict === 'return' ? 'return' : 'repair';
+}
+
+interface Setting {
+  readonly language: Language;
+  readonly messages: Messages;
+  readonly say: Say;
+}
+
+function settingOf({ shop, language = 'en' }: LetterOptions, currency: string): Setting {
+  const messages = messagesIn(language);
+  return { language, messages, say: sayIn(localeFor(language, shop.locale), currency, messages.count) };
+}
+
+function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
+  const { shop, words, record, price } = options;
+  const setting = settingOf(options, assessed.currency);
+  const { messages, say } = setting;
+  const outcome = outcomeOf(assessed);
+  const chosen = chosenOption(assessed);
+  const question = repairInQuestion(assessed);
+  const offer: Offer = { assessed, shop, price, words, messages, say };
+  const choices = choicesOf(offer);
+  const asked = askedFor(choices, question);
+  const next = nextCheckOf(offer);
+  const pictured = isRepair(chosen) || chosen.verdict === 'return' ? chosen : question;
+  return {
+    ...frameOf(options, setting, assessed),
+    outcome,
+    invented: assessed.invented,
+    ownStock: assessed.ownStock,
+    knowledge: assessed.knowledge,
+    horizon: { days: assessed.horizonDays, text: messages.days(assessed.horizonDays) },
+    validUntil: say.date(daysAfter(options.today, quoteDays(shop))),
+    title: outcome === 'return' && chosen.works < SURELY_SOUND ? messages.titleReturnUnsure : messages.titles[outcome],
+    advised:
+      outcome === 'check-first'
+        ? (next?.what ?? null)
+        : outcome === 'repair'
+          ? { text: chosen.owner, language: words.language }
+          : null,
+    lead: leadOf(outcome, offer, chosen, question, asked),
+    cameIn: cameInOf(record, assessed.evidence, words, messages, say),
+    found: foundIn(assessed, words, messages),
+    causes: causesIn(assessed.ranking, words, messages, say),
+    sites: assessed.sites.map(({ site, chance }) => ({ site, chance })),
+    choices,
+    outOf100: pictured ? outOf100(pictured, assessed.horizonDays, messages) : null,
+    why: whyOf(outcome, offer, chosen, question, asked),
+    changes: [
+      ...(outcome === 'check-first' ? [messages.changes.firstTheStep] : []),
+      ...changesOf(assessed, outcome === 'leave' ? ['price'] : [], messages, say),
+    ],
+    ruledOut: ruledOutOf(assessed, words, messages, setting.language),
+    next,
+    rests: restsOf(offer, options, pictured),
+    cautions: assessed.cautions.flatMap(({ id }) => {
+      const text = words.cautions[id];
+      return text ? [{ id, what: { text, language: words.language } }] : [];
+    }),
+    consent: consentOf(outcome, assessed.ownStock, asked, messages),
+    warnings: warningsOf(offer, question),
+  };
+}
+
+/** What every letter has, whatever came out. */
+function frameOf(
+  { shop, record, today, paper }: LetterOptions,
+  { language, messages, say }: Setting,
+  assessment: Tellable,
+): Pick<
+  Letter,
+  | 'kind'
+  | 'format'
+  | 'language'
+  | 'locale'
+  | 'paper'
+  | 'shop'
+  | 'record'
+  | 'cardTitle'
+  | 'invented'
+  | 'date'
+  | 'languageNote'
+> {
+  return {
+    kind: 'letter',
+    format: 1,
+    language,
+    locale: say.locale,
+    paper: paper ?? paperFor(shop.locale),
+    shop: shop.name,
+    record: assessment.record,
+    cardTitle: assessment.title,
+    invented: record?.invented ?? false,
+    date: say.date(today),
+    languageNote: messages.page.languageNote || null,
+  };
+}
+
+function paperFor(locale: string): Paper {
+  const { region } = new Intl.Locale(locale);
+  return region !== undefined && LETTER_REGIONS.includes(region) ? 'letter' : 'a4';
+}
+
+function quoteDays(shop: Shop): number {
+  return shop.quoteDays ?? DEFAULT_QUOTE_DAYS;
+}
+
+/** The price printed for the repair the letter is about, as text; null where none is asked. */
+function askedFor(choices: readonly Choice[], question: Option | null): { amount: number; text: string } | null {
+  const choice = choices.find(({ option }) => option === question?.id);
+  return choice?.price.kind === 'asked' ? choice.price.price : null;
+}
+
+function leadOf(
+  outcome: Exclude<Outcome, 'contradiction'>,
+  { assessed, shop, messages, say }: Offer,
+  chosen: Option,
+  question: Option | null,
+  asked: { text: string } | null,
+): string[] {
+  const { lead, fails, days } = messages;
+  const after = days(assessed.horizonDays);
+  const works = say.count(chosen.works).text;
+  switch (outcome) {
+    case 'repair': {
+      const chances = lead.repair(numberOf(works), numberOf(say.count(chosen.holds).text), after);
+      if (asked === null) return [chances];
+      const fee = shop.policy.kind === 'no-fix-no-fee' ? fails.noFee : fails.fee(say.money(shop.policy.fee).text);
+      const warranty =
+        assessed.warrantyDays > 0 ? `${fails.warranty(days(assessed.warrantyDays))} ${fails.later}` : fails.noWarranty;
+      return [chances, lead.price(asked.text), fee, warranty];
+    }
+    case 'leave':
+      return [
+        assessed.ownStock ? lead.leaveOwnStock : lead.leave,
+        question ? lead.bestRepair(say.count(question.works).text) : lead.noRepair,
+      ];
+    case 'return':
+      return [lead.return(numberOf(works))];
+    case 'check-first':
+      return [lead.checkFirst, lead.stands(messages.kinds[chosen.verdict])];
+  }
+}
+
+/** "Of 100 cards ... 55" says the hundred already. */
+function numberOf(count: string): string {
+  return count.replace(/ (of|von) 100$/, '');
+}
+
+function ruledOutOf(
+  assessed: Assessed,
+  words: OwnerWordings,
+  messages: Messages,
+  language: Language,
+): Letter['ruledOut'] {
+  const byReason = new Map<string, { remedies: string[]; language: string }>();
+  for (const { id, reasons } of assessed.closedRemedies) {
+    for (const reason of reasons) {
+      // a reason that no rule gives is the shop's: a missing tool or price
+      const told = reason in words.reasons ? words.reasons[reason] : messages.ruledOut.shop;
+      if (!told) continue;
+      const own = reason in words.reasons ? words.language : language;
+      const entry = byReason.get(told) ?? { remedies: [], language: own };
+      if (!entry.remedies.includes(id)) entry.remedies.push(id);
+      byReason.set(told, entry);
+    }
+  }
+  return [...byReason].map(([text, { remedies, language: own }]) => ({ remedies, reason: { text, language: own } }));
+}
+
+function restsOf(
+  { assessed, shop, messages, say }: Offer,
+  { record }: LetterOptions,
+  pictured: Option | null,
+): string[] {
+  const { rests, why } = messages;
+  const list = [rests.estimate];
+  const works = pictured?.worksInterval;
+  const holds = pictured?.holdsInterval;
+  if (works && holds) {
+    const text = (chance: number) => say.number(Math.round(100 * chance));
+    list.push(rests.range(text(works.low), text(works.high), text(holds.low), text(holds.high)));
+  }
+  if (assessed.sensitivity) list.push(why.firm(say.count(assessed.sensitivity.stands).text));
+  const money = record ? (record.money ?? shop.defaultMoney) : null;
+  if (money) list.push(rests.values(say.money(likely(money.working)).text, say.money(likely(money.asIs)).text));
+  list.push(rests.law);
+  return list;
+}
+
+function consentOf(
+  outcome: Outcome,
+  ownStock: boolean,
+  asked: { text: string } | null,
+  { consent }: Messages,
+): Letter['consent'] {
+  if (ownStock) return { intro: consent.ownStock, boxes: [], sign: false };
+  switch (outcome) {
+    case 'repair':
+      return asked
+        ? { intro: consent.repair, boxes: [consent.repairBox(asked.text), consent.giveBackBox], sign: true }
+        : { intro: consent.repair, boxes: [consent.giveBackBox], sign: true };
+    case 'check-first':
+      return { intro: consent.repair, boxes: [consent.checkBox, consent.giveBackBox], sign: true };
+    case 'leave':
+      return { intro: consent.repair, boxes: [consent.giveBackBox, consent.partsBox], sign: true };
+    case 'return':
+      return { intro: consent.repair, boxes: [consent.returned], sign: true };
+    case 'contradiction':
+      return { intro: consent.nothing, boxes: [], sign: false };
+  }
+}
+
+function contradictionLetter(contradiction: Exclude<Tellable, Assessed>, options: LetterOptions): Letter {
+  const { shop, words, record } = options;
+  const setting = settingOf(options, shop.currency);
+  const { messages, say } = setting;
+  const items = contradiction.evidence
+    .filter(({ finding }) => finding === contradiction.finding || contradiction.against.includes(finding))
+    .flatMap((item) => foundOf(item, words) ?? []);
+  const said = (id: string) => {
+    const item = items.find(({ finding }) => finding === id);
+    const name = contradiction.evidence.find(({ finding }) => finding === id)?.name ?? id;
+    return item ? `${item.what.text}: ${withoutStop(item.state.text)}` : name;
+  };
+  const others = contradiction.against.map(said);
+  return {
+    ...frameOf(options, setting, contradiction),
+    outcome: 'contradiction',
+    ownStock: record?.money?.ownStock ?? false,
+    knowledge: null,
+    horizon: null,
+    validUntil: null,
+    title: messages.titles.contradiction,
+    advised: null,
+    lead: [messages.lead.contradiction, messages.lead.contradictionThen],
+    cameIn: cameInOf(record, contradiction.evidence, words, messages, say),
+    found: { items, others: null },
+    causes: [],
+    sites: [],
+    choices: [],
+    outOf100: null,
+    why: [
+      others.length > 0
+        ? messages.why.contradiction(said(contradiction.finding), others.join('; '))
+        : messages.why.contradictionAlone(said(contradiction.finding)),
+    ],
+    changes: [],
+    ruledOut: [],
+    next: null,
+    rests: [messages.rests.law],
+    cautions: [],
+    consent: consentOf('contradiction', false, null, messages),
+    warnings: [],
+  };
+}

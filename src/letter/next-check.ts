@@ -1,0 +1,42 @@
+/** The next check, where it comes before a decision: what is done, what it costs, and what its results may lead to. */
+import type { VerdictKind } from '../assessment.ts';
+import type { Offer } from './choices.ts';
+import type { NextCheck } from './schema.ts';
+
+const LEADS_SHOWN = 3;
+/** A lead rarer than this is not worth a line. */
+const LEAST_CHANCE_SHOWN = 0.02;
+
+export function nextCheckOf({ assessed, shop, words, messages, say }: Offer): NextCheck | null {
+  const { next, checks, verdict, ownStock } = assessed;
+  if (next.kind !== 'check') return null;
+  const advice = checks.find(({ check }) => check === next.check);
+  if (!advice) throw new Error(`the assessment of ${assessed.record} does not list its own next check`);
+  const minutes = Math.round(advice.minutes);
+  const cost = say.money(advice.cost);
+  const paid = ownStock
+    ? messages.next.ownStock
+    : shop.policy.kind === 'no-fix-no-fee'
+      ? messages.next.free
+      : messages.next.fee(say.money(shop.policy.fee).text);
+  const byVerdict = new Map<VerdictKind, number>();
+  for (const outcome of advice.outcomes)
+    byVerdict.set(outcome.verdict, (byVerdict.get(outcome.verdict) ?? 0) + outcome.chance);
+  const leadsTo = [...byVerdict]
+    .sort((a, b) => b[1] - a[1])
+    .filter(([, chance]) => chance >= LEAST_CHANCE_SHOWN)
+    .slice(0, LEADS_SHOWN)
+    .map(([kind, chance]) => {
+      const count = say.count(Math.min(1, chance));
+      const sentence = kind === verdict.kind ? messages.next.same : messages.next.leadsTo;
+      return { verdict: kind, count, sentence: sentence(count.text, messages.kinds[kind]) };
+    });
+  return {
+    check: advice.check,
+    what: { text: words.checks[advice.check] ?? advice.name, language: words.language },
+    minutes,
+    cost,
+    sentences: [messages.next.takes(minutes, cost.text), paid],
+    leadsTo,
+  };
+}

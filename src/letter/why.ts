@@ -1,0 +1,82 @@
+/** Why this is advised, in a few sentences, with the money behind it. */
+import type { Option } from '../assessment.ts';
+import { isRepair, type Offer } from './choices.ts';
+import { chanceKept, isPriced } from './price.ts';
+import type { Outcome } from './schema.ts';
+
+const CAUSES_TO_LOOK_AT = 4;
+const LEAST_CHANCE_TO_LOOK_AT = 0.05;
+
+export function whyOf(
+  outcome: Exclude<Outcome, 'contradiction'>,
+  offer: Offer,
+  chosen: Option,
+  question: Option | null,
+  asked: { readonly amount: number } | null,
+): string[] {
+  switch (outcome) {
+    case 'repair':
+      return whyRepair(offer, chosen, asked);
+    case 'leave':
+      return whyLeave(offer, question);
+    case 'return':
+      return whyReturn(offer);
+    case 'check-first':
+      return whyCheck(offer);
+  }
+}
+
+function whyRepair(
+  { assessed, shop, messages, say }: Offer,
+  chosen: Option,
+  asked: { readonly amount: number } | null,
+) {
+  const { why } = messages;
+  const list: string[] = [];
+  if (assessed.ownStock) list.push(why.ownStock(say.money(chosen.cost.total).text, say.money(chosen.surplus).text));
+  else if (asked && isPriced(chosen)) {
+    const fee = shop.policy.kind === 'diagnostic-fee' ? shop.policy.fee : 0;
+    const gain = Math.round(chanceKept(chosen, fee) * (chosen.ceiling - asked.amount));
+    if (gain > 0) list.push(why.gain(say.money(gain).text));
+    else list.push(gain < 0 ? why.worse(say.money(-gain).text) : why.even);
+  }
+  const rivals = assessed.options.filter((option) => option !== chosen && isRepair(option) && option.justified);
+  list.push(rivals.length > 0 ? why.best : why.only);
+  list.push(why.leaving);
+  return list;
+}
+
+function whyLeave({ assessed, messages, say }: Offer, question: Option | null): string[] {
+  const { why } = messages;
+  const list: string[] = [];
+  if (question && assessed.ownStock) list.push(why.ownStockGap(say.money(question.cost.total).text));
+  else if (question && isPriced(question)) {
+    const needed = say.money(question.floor).text;
+    list.push(question.ceiling > 0 ? why.gap(needed, say.money(question.ceiling).text) : why.gapAtAll(needed));
+  }
+  if (!assessed.ownStock) list.push(why.honest);
+  return list;
+}
+
+function whyReturn({ assessed, messages, say }: Offer): string[] {
+  const { why } = messages;
+  const hosts = assessed.ranking
+    .filter(({ site, chance }) => site === 'host' && chance >= LEAST_CHANCE_TO_LOOK_AT)
+    .slice(0, CAUSES_TO_LOOK_AT);
+  void hosts;
+  void say;
+  return [why.returnHarm];
+}
+
+function whyCheck({ assessed, messages, say }: Offer): string[] {
+  const { why } = messages;
+  const { next, checks, certificate } = assessed;
+  if (next.kind !== 'check') return [];
+  const advice = checks.find(({ check }) => check === next.check);
+  if (!advice) return [];
+  return [
+    advice.worth > 0
+      ? why.checkWorth(say.money(advice.worth).text)
+      : why.checkOpens(say.money(certificate.value - certificate.now).text),
+  ];
+}
