@@ -7,6 +7,7 @@ import { knowledgeCommand } from './knowledge.ts';
 import { letterCommand } from './letter.ts';
 import { newCommand } from './new.ts';
 import { nextCommand } from './next.ts';
+import { profileCommand } from './profile.ts';
 import { schemasCommand } from './schemas.ts';
 import { serveCommand } from './serve.ts';
 
@@ -15,6 +16,7 @@ const COMMANDS: readonly Command[] = [
   nextCommand,
   letterCommand,
   newCommand,
+  profileCommand,
   serveCommand,
   auditCommand,
   knowledgeCommand,
