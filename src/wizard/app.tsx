@@ -11,9 +11,11 @@ import { Marked } from './frame/marked.tsx';
 import { BackMark, TicketMark } from './frame/marks.tsx';
 import { ThemeSwitch } from './frame/theme-switch.tsx';
 import { messages } from './language.ts';
+import { NewerNotice } from './offline/newer-notice.tsx';
+import type { Offline } from './offline/registration.ts';
 import { type Session, SessionContext, useSession } from './session.ts';
 
-export function App({ session }: { session: Session }) {
+export function App({ session, offline }: { session: Session; offline: Offline }) {
   const here = place.value;
   const title = session.desk.value?.record.title;
   useEffect(() => {
@@ -35,6 +37,7 @@ export function App({ session }: { session: Session }) {
         {frame.skip}
       </button>
       <Head />
+      <NewerNotice offline={offline} />
       <Screen />
       <Announcer />
     </SessionContext.Provider>

@@ -7,6 +7,7 @@ import { createDrafts } from './drafts.ts';
 import { showTheme } from './frame/theme-switch.tsx';
 import { createKeeper } from './keeper.ts';
 import { preferLanguage } from './language.ts';
+import { keepOnThisDevice } from './offline/registration.ts';
 import { createSession } from './session.ts';
 import './look/tokens.css';
 import './look/base.css';
@@ -17,6 +18,7 @@ import './look/pointing.css';
 import './look/next.css';
 import './look/verdict.css';
 import './look/bench.css';
+import './look/newer.css';
 import './look/print.css';
 
 const hire = () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
@@ -56,7 +58,7 @@ async function start(): Promise<void> {
   });
   addEventListener('online', () => void keeper.sync());
   addEventListener('pagehide', () => void keeper.sync());
-  render(<App session={session} />, document.getElementById('wizard')!);
+  render(<App session={session} offline={keepOnThisDevice()} />, document.getElementById('wizard')!);
   void keeper.sync();
 }
 

@@ -210,6 +210,20 @@ export const de: Messages = {
     },
   },
 
+  later: {
+    comes: 'Einen Augenblick …',
+    failed:
+      'Dieser Teil des Werkzeugs ließ sich nicht laden. Alles Getippte ist aufgehoben; neu laden, sobald der Server wieder antwortet.',
+    reload: 'Neu laden',
+  },
+
+  offline: {
+    newerReady: 'Eine neuere Fassung dieses Werkzeugs liegt bereit.',
+    newerElsewhere: 'Ein anderes Fenster hat eine neuere Fassung geladen; in diesem läuft noch die vorige.',
+    newerAbout: 'Alles Getippte ist aufgehoben.',
+    loadNewer: 'Jetzt laden',
+  },
+
   words: {
     never: 'nie',
     always: 'immer',

@@ -212,6 +212,20 @@ export const en = {
     },
   },
 
+  later: {
+    comes: 'One moment …',
+    failed:
+      'This part of the tool could not be loaded. Everything typed is kept; reload when the server answers again.',
+    reload: 'Reload',
+  },
+
+  offline: {
+    newerReady: 'A newer version of this tool is ready.',
+    newerElsewhere: 'Another window has loaded a newer version; this one still runs the one before.',
+    newerAbout: 'Everything typed is kept.',
+    loadNewer: 'Load it now',
+  },
+
   words: {
     never: 'never',
     always: 'always',
