@@ -88,12 +88,24 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
   }
 
   function writeCopy(copy: Copy): void {
+    if (fits(copy) || (copy.unsaved && makeRoom() && fits(copy))) memory.delete(copy.record.id);
+    else memory.set(copy.record.id, copy);
+  }
+
+  function fits(copy: Copy): boolean {
     try {
       storage.setItem(PREFIX + copy.record.id, JSON.stringify(copy));
-      memory.delete(copy.record.id);
+      return true;
     } catch {
-      memory.set(copy.record.id, copy);
+      return false;
     }
+  }
+
+  /** What the server has, too, gives way to what it has not. */
+  function makeRoom(): boolean {
+    const saved = copies().filter(({ unsaved }) => !unsaved);
+    for (const { record } of saved) storage.removeItem(PREFIX + record.id);
+    return saved.length > 0;
   }
 
   function copies(): Copy[] {
@@ -201,8 +213,12 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       const copy = readCopy(id);
       if (copy?.unsaved) return copy.record;
       const answer = await ask(`api/records/${id}`).catch(() => null);
-      const record = answer?.body.record;
-      return looksLikeRecord(record) ? record : (copy?.record ?? null);
+      const { record, revision, changed } = answer?.body ?? {};
+      if (!looksLikeRecord(record)) return copy?.record ?? null;
+      // every card on the list is then on this device, should the server be gone next time
+      if (typeof revision === 'number' && typeof changed === 'string' && !readCopy(id)?.unsaved)
+        writeCopy({ record, revision, unsaved: false, changed });
+      return record;
     },
     async list() {
       const answer = await ask('api/records').catch(() => null);
