@@ -25,7 +25,7 @@ const LEAST_CHANCE_SHADED = 0.01;
 
 /**
  * SVG of the card. Every site is a `<g class="site" id="<prefix>-<site>" data-site="..." data-likely>` with a `<title>` and the
- * chance in `--chance`; its shapes of class `shade` carry a fill that style sheets may replace. Drawn back to front: the computer, the board, what sits on it.
+ * chance in `data-chance` (a style attribute would be refused wherever styles must come from a file); its shapes of class `shade` carry a fill that style sheets may replace. Drawn back to front: the computer, the board, what sits on it.
  */
 export function drawCard({ title, sites, prefix = 'card', pickable = false }: Drawing): string {
   const known = new Map(sites.map((site) => [site.site, site]));
@@ -37,7 +37,7 @@ export function drawCard({ title, sites, prefix = 'card', pickable = false }: Dr
     const manner = pickable ? ` tabindex="0" role="button" aria-label="${label}"` : '';
     return (
       `<g class="site" id="${prefix}-${site}" data-site="${site}"${likely ? ' data-likely="true"' : ''}${manner}` +
-      ` style="--chance:${chance.toFixed(3)}" fill="${shade(likely ? chance : 0)}" stroke="${INK}" stroke-width="1.2">` +
+      ` data-chance="${chance.toFixed(3)}" fill="${shade(likely ? chance : 0)}" stroke="${INK}" stroke-width="1.2">` +
       `<title>${label}</title>${shapes}</g>`
     );
   };
