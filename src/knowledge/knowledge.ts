@@ -51,6 +51,8 @@ export interface Problem {
   readonly file: string;
   /** path inside the file, such as `given.core-joint-crack.p` */
   readonly path: string;
+  /** line in the file, from 1, where it is known */
+  readonly line?: number;
   /** a stable word for the kind of problem, such as `row-sum` */
   readonly kind: string;
   readonly wrong: string;

@@ -1,5 +1,6 @@
 /** The shop profile: one JSON file in the data folder that the user edits. */
 import { copyFileSync, existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { lineOf } from '../knowledge/line-of.ts';
 import { readJson } from '../knowledge/load.ts';
 import { parseShop } from '../shop/parse.ts';
 import type { FoundShop } from './store.ts';
@@ -23,7 +24,7 @@ export function openShopFile(path: string, template: string): ShopFile {
         return { ok: false, problems: [{ file: path, path: '', kind: 'no-file', wrong, todo }] };
       }
       const json = readJson(text);
-      if (json.ok) return parseShop(path, json.value);
+      if (json.ok) return withLines(parseShop(path, json.value), text);
       return { ok: false, problems: [{ file: path, path: '', kind: 'bad-json', wrong: json.wrong, todo: json.todo }] };
     },
     write(shop) {
@@ -35,6 +36,12 @@ export function openShopFile(path: string, template: string): ShopFile {
       return parsed;
     },
   };
+}
+
+/** The file is edited by hand: what is wrong in it is said with its line. */
+function withLines(found: FoundShop, text: string): FoundShop {
+  if (found.ok) return found;
+  return { ok: false, problems: found.problems.map((problem) => ({ ...problem, line: lineOf(text, problem.path) })) };
 }
 
 function seed(path: string, template: string): void {

@@ -32,6 +32,9 @@ export interface Listed {
   readonly changed: string;
   readonly invented: boolean;
   readonly unsaved: boolean;
+  /** the server's number for this version; 0: the server never had it */
+  readonly revision: number;
+  readonly archived: boolean;
 }
 
 export interface Surroundings {
@@ -47,7 +50,10 @@ export interface Keeper {
   open(id: string): Promise<Kept | null>;
   /** the record as it is kept, without touching what is said about keeping */
   peek(id: string): Promise<Record | null>;
+  /** archived ones too, marked so */
   list(): Promise<{ readonly cards: readonly Listed[]; readonly server: boolean }>;
+  /** false: the server did not do it */
+  archive(id: string, archived: boolean): Promise<boolean>;
   /** settles a version that was changed elsewhere */
   settle(which: 'mine' | 'theirs'): Promise<Record | null>;
   /** sends everything that is only on this device */
@@ -225,12 +231,22 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       const server = answer?.status === 200;
       const cards = new Map<string, Listed>();
       for (const listed of readListed(answer?.body.records)) cards.set(listed.id, listed);
-      for (const { record, unsaved, changed } of copies()) {
+      for (const { record, revision, unsaved, changed } of copies()) {
         if (!unsaved && server) continue;
         const { id, title, invented } = record;
-        cards.set(id, { id, title, changed, invented: invented === true, unsaved });
+        const archived = cards.get(id)?.archived ?? false;
+        cards.set(id, { id, title, changed, invented: invented === true, unsaved, revision, archived });
       }
       return { cards: [...cards.values()].sort((a, b) => b.changed.localeCompare(a.changed)), server };
+    },
+    async archive(id, archived) {
+      if (readCopy(id)?.unsaved) await sync();
+      const answer = await ask(`api/records/${id}/archive`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ archived }),
+      }).catch(() => null);
+      return answer?.status === 200;
     },
     async settle(which) {
       if (keeping.value.state !== 'changed-elsewhere') return null;
@@ -267,10 +283,18 @@ function sortKeys(_key: string, value: unknown): unknown {
 function readListed(value: unknown): Listed[] {
   if (!Array.isArray(value)) return [];
   return value.flatMap((item: { [key: string]: unknown } | null) => {
-    const { id, title, changed, invented, archived } = item ?? {};
-    if (typeof id !== 'string' || typeof title !== 'string' || archived === true) return [];
+    const { id, title, changed, revision, invented, archived } = item ?? {};
+    if (typeof id !== 'string' || typeof title !== 'string') return [];
     return [
-      { id, title, changed: typeof changed === 'string' ? changed : '', invented: invented === true, unsaved: false },
+      {
+        id,
+        title,
+        changed: typeof changed === 'string' ? changed : '',
+        invented: invented === true,
+        unsaved: false,
+        revision: typeof revision === 'number' ? revision : 0,
+        archived: archived === true,
+      },
     ];
   });
 }

@@ -1,5 +1,4 @@
 import { render } from 'preact';
-import type { Shop } from '../shop/schema.ts';
 import { followAddress } from './address.ts';
 import { createAdviser } from './adviser.ts';
 import { App } from './app.tsx';
@@ -9,6 +8,7 @@ import { createKeeper } from './keeper.ts';
 import { preferLanguage } from './language.ts';
 import { keepOnThisDevice } from './offline/registration.ts';
 import { createSession } from './session.ts';
+import { readShop } from './shop-answer.ts';
 import './look/tokens.css';
 import './look/base.css';
 import './look/head.css';
@@ -23,29 +23,13 @@ import './look/print.css';
 
 const hire = () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
 
-interface ShopAnswer {
-  /** null: the server is gone or its profile does not read; the worker then takes the one shipped with the rules */
-  readonly shop: Shop | null;
-  readonly problem: string | null;
-}
-
-async function readShop(): Promise<ShopAnswer> {
-  try {
-    const response = await fetch('api/shop');
-    const body = (await response.json()) as { shop?: Shop; wrong?: string; todo?: string };
-    return { shop: body.shop ?? null, problem: response.ok ? null : `${body.wrong ?? ''} ${body.todo ?? ''}`.trim() };
-  } catch {
-    return { shop: null, problem: null };
-  }
-}
-
 async function start(): Promise<void> {
   showTheme();
   preferLanguage(localStorage, navigator.languages, document.documentElement);
   followAddress();
   const ask = (path: string, init?: RequestInit) => fetch(path, init);
   const keeper = createKeeper({ fetch: ask, storage: localStorage, now: () => new Date() });
-  const { shop, problem } = await readShop();
+  const { shop, problem } = await readShop(ask);
   const session = createSession({
     adviser: createAdviser(hire, shop),
     shopProblem: problem,

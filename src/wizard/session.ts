@@ -5,10 +5,12 @@ import { useContext } from 'preact/hooks';
 import type { Record } from '../record/schema.ts';
 import { goTo, type Place, place } from './address.ts';
 import type { Adviser } from './adviser.ts';
+import { type CardBook, createCardBook } from './bench/card-book.ts';
 import { change, type Desk, openDesk, redo, undo } from './desk.ts';
 import type { Drafts } from './drafts.ts';
 import type { Keeper } from './keeper.ts';
 import { copyOfCase, newRecord } from './new-record.ts';
+import type { ShopProblem } from './shop-answer.ts';
 import type { StepId } from './steps.ts';
 
 export type Opening = 'none' | 'opening' | 'open' | 'missing';
@@ -25,8 +27,9 @@ export interface Session {
   readonly drafts: Drafts;
   readonly desk: ReadonlySignal<Desk | null>;
   readonly opening: ReadonlySignal<Opening>;
+  readonly book: CardBook;
   /** the shop's own profile could not be read, and why */
-  readonly shopProblem: string | null;
+  readonly shopProblem: ShopProblem | null;
   /** `field` joins keystrokes in one field into one step to undo */
   edit(step: (record: Record, at: string) => Record, field?: string): void;
   undo(): void;
@@ -48,7 +51,7 @@ export interface Around {
   readonly now: () => Date;
   readonly chance: () => number;
   readonly locale: string;
-  readonly shopProblem: string | null;
+  readonly shopProblem: ShopProblem | null;
 }
 
 export function createSession(around: Around): Session {
@@ -94,6 +97,7 @@ export function createSession(around: Around): Session {
     adviser,
     keeper,
     drafts,
+    book: createCardBook({ keeper, adviser }),
     shopProblem: around.shopProblem,
     desk,
     opening,

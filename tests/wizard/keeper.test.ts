@@ -6,7 +6,7 @@ const card = (title: string): Record => ({ format: 1, id: 'card-one', title, tim
 
 /** A server that keeps revisions and can be switched off. */
 function makeServer() {
-  const held = new Map<string, { record: Record; revision: number }>();
+  const held = new Map<string, { record: Record; revision: number; archived?: boolean }>();
   const server = {
     held,
     up: true,
@@ -17,10 +17,18 @@ function makeServer() {
       const answer = (status: number, body: unknown) => new Response(JSON.stringify(body), { status });
       if (id === undefined) {
         return answer(200, {
-          records: [...held.values()].map(({ record }) => ({ ...record, changed: '2026-01-01T00:00:00Z' })),
+          records: [...held.values()].map(({ record, revision, archived }) => {
+            const { id, title } = record;
+            return { id, title, revision, archived: archived === true, changed: '2026-01-01T00:00:00Z' };
+          }),
         });
       }
       const have = held.get(id);
+      if (path.endsWith('/archive')) {
+        if (have === undefined) return answer(404, { wrong: 'none' });
+        have.archived = JSON.parse(String(init?.body)).archived;
+        return answer(200, { archived: have.archived });
+      }
       if (init?.method !== 'PUT') return have ? answer(200, have) : answer(404, { error: 'none' });
       server.puts += 1;
       const { record, revision } = JSON.parse(String(init.body));
@@ -175,5 +183,62 @@ describe('keeping a card', () => {
     server.up = true;
     const { cards } = await keeper.list();
     expect(cards.map(({ id }) => id)).toEqual(['card-one', 'card-two']);
+  });
+
+  it('archives a card and takes it back, also one the server has not heard of yet', async () => {
+    const { keeper, server } = start();
+    keeper.keep(card('just typed'));
+    expect(await keeper.archive('card-one', true)).toBe(true);
+    expect(await keeper.list()).toMatchObject({ cards: [{ title: 'just typed', archived: true, unsaved: false }] });
+    keeper.keep(card('changed in the archive'));
+    expect((await keeper.list()).cards, 'a change does not bring it back').toMatchObject([
+      { title: 'changed in the archive', archived: true, unsaved: true },
+    ]);
+    expect(await keeper.archive('card-one', false)).toBe(true);
+    expect(await keeper.list()).toMatchObject({ cards: [{ archived: false, revision: 2 }] });
+    server.up = false;
+    expect(await keeper.archive('card-one', true)).toBe(false);
+  });
+
+  it('has every keystroke on this device before the next one can be made', async () => {
+    const { keeper, storage } = start();
+    const gone = () => Promise.reject(new TypeError('the server went with it'));
+    for (const title of ['R', 'Re', 'Ret']) {
+      keeper.keep(card(title));
+      const afterCrash = createKeeper({ storage, now: () => new Date(0), fetch: gone });
+      expect((await afterCrash.open('card-one'))?.record.title).toBe(title);
+    }
+  });
+
+  it('lets two windows type on two cards at once, and neither loses a word', async () => {
+    const first = start();
+    const second = start(first.server, first.storage);
+    const other = (title: string): Record => ({ ...card(title), id: 'card-two' });
+    for (const word of ['a', 'ab', 'abc']) {
+      first.keeper.keep(card(word));
+      second.keeper.keep(other(`${word}!`));
+      await vi.advanceTimersByTimeAsync(100);
+    }
+    await vi.advanceTimersByTimeAsync(1_000);
+    expect(first.server.held.get('card-one')?.record.title).toBe('abc');
+    expect(first.server.held.get('card-two')?.record.title).toBe('abc!');
+  });
+
+  it('says so when two windows type on the same card, and keeps both versions until one is chosen', async () => {
+    const first = start();
+    first.keeper.keep(card('begun'));
+    await vi.advanceTimersByTimeAsync(400);
+    // another computer: the same server, a device of its own
+    const second = start(first.server);
+    await second.keeper.open('card-one');
+    second.keeper.keep(card('typed there'));
+    first.keeper.keep(card('typed here'));
+    await vi.advanceTimersByTimeAsync(1_000);
+    const states = [first.keeper.keeping.value.state, second.keeper.keeping.value.state];
+    expect(states.toSorted()).toEqual(['changed-elsewhere', 'saved']);
+    const loser = states[0] === 'saved' ? second : first;
+    const [kept] = [...loser.storage.map.values()].map((text) => JSON.parse(text).record.title);
+    const held = first.server.held.get('card-one')?.record.title;
+    expect([kept, held].toSorted()).toEqual(['typed here', 'typed there']);
   });
 });

@@ -1,132 +1,145 @@
 /** Every card in hand. */
+import { signal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
-import type { Assessed, Assessment } from '../../assessment.ts';
-import { writePlace } from '../address.ts';
-import { isBlank } from '../desk.ts';
 import { onceDrawn, onceThere, standOnFirst } from '../frame/jump.ts';
 import { Marked } from '../frame/marked.tsx';
 import { ArrowMark } from '../frame/marks.tsx';
 import type { Listed } from '../keeper.ts';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
-import { Stamp } from '../verdict/stamp.tsx';
-import { sayWhen } from '../words.ts';
+import { sayStamp } from '../words.ts';
+import { EmptyBench } from './empty-bench.tsx';
+import { arrange, type Row, rowOf, type Sort } from './rows.ts';
+import { ShopNotice } from './shop-notice.tsx';
+import { sayNews, Ticket } from './ticket.tsx';
+import { TicketTools } from './ticket-tools.tsx';
 import { WorkedCases } from './worked-cases.tsx';
 
 type Loaded = { readonly cards: readonly Listed[]; readonly server: boolean };
 
+/** How the list is looked at stays as it was while a card is open. */
+const query = signal('');
+const sort = signal<Sort>('changed');
+const archived = signal(false);
+
 export function BenchScreen() {
-  const { keeper, newCard, adviser, shopProblem } = useSession();
+  const { keeper, newCard, adviser } = useSession();
   const [loaded, setLoaded] = useState<Loaded | null>(null);
+  const { state } = keeper.keeping.value;
   useEffect(() => {
-    void keeper.list().then(setLoaded);
-  }, [keeper]);
+    let wanted = true;
+    void keeper.list().then((list) => wanted && setLoaded(list));
+    return () => {
+      wanted = false;
+    };
+  }, [keeper, state === 'saved']);
   const startCard = () => {
     newCard();
     // there is no question to stand on before the knowledge is there
     onceThere(adviser.catalogue, () => onceDrawn(standOnFirst));
   };
-  const words = messages.value.bench;
-  const locale = adviser.catalogue.value?.shop.locale ?? 'en';
+  const { bench } = messages.value;
   return (
     <main id="questions" class="bench">
       <header class="bench-head">
-        <h1 tabIndex={-1}>{words.heading}</h1>
+        <h1 tabIndex={-1}>{bench.heading}</h1>
         <button type="button" class="main" onClick={startCard}>
-          {words.newCard} <ArrowMark />
+          {bench.newCard} <ArrowMark />
         </button>
       </header>
       {loaded !== null && !loaded.server && (
         <p class="notice">
-          <Marked text={words.noServer} />
+          <Marked text={bench.noServer} />
         </p>
       )}
-      {shopProblem !== null && (
-        <p class="notice">
-          {words.shopBroken} <span lang="en">{shopProblem}</span>
-        </p>
-      )}
+      <ShopNotice />
       {loaded?.cards.length === 0 && <EmptyBench />}
-      {loaded !== null && loaded.cards.length > 0 && (
-        <ul class="tickets">
-          {loaded.cards.map((card) => (
-            <Ticket card={card} locale={locale} key={card.id} />
-          ))}
-        </ul>
-      )}
-      <WorkedCases />
+      {loaded !== null && loaded.cards.length > 0 && <Tickets loaded={loaded} onChange={setLoaded} />}
+      {loaded !== null && <WorkedCases first={loaded.cards.length === 0} />}
     </main>
   );
 }
 
-function EmptyBench() {
+interface TicketsProps {
+  readonly loaded: Loaded;
+  readonly onChange: (loaded: Loaded) => void;
+}
+
+function Tickets({ loaded, onChange }: TicketsProps) {
+  const { keeper, adviser, book } = useSession();
+  const { bench } = messages.value;
+  const [said, setSaid] = useState<{ readonly words: string; readonly undo: (() => void) | null } | null>(null);
+  const catalogue = adviser.catalogue.value;
+  const there = catalogue !== null;
+  const shown = loaded.cards.filter((card) => card.archived === archived.value);
+  useEffect(() => (there ? book.follow(shown) : undefined), [book, there, loaded, archived.value]);
+  const rows = arrange(
+    shown.map((card) => rowOf(card, book, catalogue, new Date())),
+    { query: query.value, sort: sort.value, words: wordsOf },
+  );
+  const put = async (card: Listed, away: boolean) => {
+    const done = await keeper.archive(card.id, away);
+    if (!done) {
+      setSaid({ words: bench.notArchived(card.title), undo: null });
+      return;
+    }
+    onChange(await keeper.list());
+    const words = away ? bench.archivedNow(card.title) : bench.backNow(card.title);
+    setSaid({ words, undo: () => void put(card, !away) });
+  };
   return (
-    <div class="empty">
-      <p class="lead">{messages.value.bench.empty}</p>
-    </div>
+    <>
+      <TicketTools
+        query={query.value}
+        onQuery={(text) => {
+          query.value = text;
+        }}
+        sort={sort.value}
+        onSort={(by) => {
+          sort.value = by;
+        }}
+        archived={archived.value}
+        counts={{ inHand: countOf(loaded, false), archived: countOf(loaded, true) }}
+        onArchived={(which) => {
+          archived.value = which;
+        }}
+      />
+      <p class="bench-said" role="status">
+        {said?.words}
+        {said?.undo && (
+          <button type="button" class="quiet" onClick={said.undo}>
+            {messages.value.frame.undo}
+          </button>
+        )}
+      </p>
+      {rows.length === 0 && <p class="lead">{query.value === '' ? bench.noneHere : bench.noneFound(query.value)}</p>}
+      <ul class="tickets">
+        {rows.map((row) => (
+          <Ticket
+            row={row}
+            locale={catalogue?.shop.locale ?? 'en'}
+            onArchive={() => void put(row.card, !row.card.archived)}
+            key={row.card.id}
+          />
+        ))}
+      </ul>
+    </>
   );
 }
 
-function Ticket({ card, locale }: { card: Listed; locale: string }) {
-  const assessment = useAssessmentOf(card);
-  const words = messages.value.bench;
-  return (
-    <li>
-      <a class="ticket" href={writePlace({ screen: 'card', id: card.id, step: 'card' })}>
-        <span class="ticket-hole" aria-hidden="true" />
-        <span class="ticket-body">
-          <b class="ticket-title">{card.title}</b>
-          <span class="ticket-words">{wordsOn(assessment)}</span>
-          <span class="ticket-when">
-            {[
-              words.changed(sayWhen(card.changed, locale, new Date())),
-              ...(card.invented ? [messages.value.frame.invented] : []),
-              ...(card.unsaved ? [words.onDeviceOnly] : []),
-            ].join(', ')}
-          </span>
-        </span>
-        {assessment !== 'blank' && assessment?.kind === 'assessed' && <Stamp assessed={assessment} />}
-      </a>
-    </li>
-  );
-}
+const countOf = ({ cards }: Loaded, away: boolean): number => cards.filter((card) => card.archived === away).length;
 
-function nextWords({ next, checks }: Assessed): string | null {
-  if (next.kind === 'act') return null;
-  const advice = checks.find(({ check }) => check === next.check);
-  return advice === undefined ? null : messages.value.bench.next(advice.name);
-}
-
-function wordsOn(assessment: Assessment | 'blank' | null | undefined): string {
-  const words = messages.value.bench;
-  if (assessment === 'blank') return words.nothingKnown;
-  switch (assessment?.kind) {
-    case undefined:
-      return assessment === null ? words.noVerdict : words.weighing;
-    case 'assessed':
-      return nextWords(assessment) ?? assessment.verdict.name;
-    case 'contradiction':
-      return words.contradicts;
-    case 'bad-record':
-      return words.unreadable;
-  }
-}
-
-/** undefined: not there yet · null: there is none */
-function useAssessmentOf(card: Listed): Assessment | 'blank' | null | undefined {
-  const { keeper, adviser } = useSession();
-  const [assessment, setAssessment] = useState<Assessment | 'blank' | null | undefined>(undefined);
-  useEffect(() => {
-    let wanted = true;
-    const look = async () => {
-      const record = await keeper.peek(card.id);
-      const found = record === null ? null : isBlank(record) ? 'blank' : await adviser.assessOnce(record);
-      if (wanted) setAssessment(found);
-    };
-    void look();
-    return () => {
-      wanted = false;
-    };
-  }, [card.id, card.changed, keeper, adviser]);
-  return assessment;
+/** What a search looks through: everything the ticket says, and the likeliest cause. */
+function wordsOf(row: Row): string {
+  const { card, stage, assessed } = row;
+  const { bench } = messages.value;
+  return [
+    card.title,
+    card.id,
+    stage === null ? '' : bench.stages[stage],
+    sayNews(row),
+    ...(assessed === null
+      ? []
+      : [assessed.verdict.name, sayStamp(assessed.verdict.kind), assessed.ranking[0]?.name ?? '']),
+  ].join(' ');
 }

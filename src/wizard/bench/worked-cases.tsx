@@ -6,12 +6,13 @@ import { type CaseListed, useSession } from '../session.ts';
 const SHOWN = 8;
 
 /** Invented cards to learn from. Opening one changes nothing; the first answer makes it a card of one's own. */
-export function WorkedCases() {
+/** `first`: the bench is empty, so some are laid out at once; else they wait behind their button. */
+export function WorkedCases({ first }: { readonly first: boolean }) {
   const { listCases } = useSession();
   const words = messages.value.cases;
   const [cases, setCases] = useState<readonly CaseListed[]>([]);
   const [all, setAll] = useState(false);
-  const shown = all ? cases : cases.slice(0, SHOWN);
+  const shown = all ? cases : cases.slice(0, first ? SHOWN : 0);
   useEffect(() => {
     void listCases().then(setCases);
   }, [listCases]);

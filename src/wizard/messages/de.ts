@@ -1,7 +1,10 @@
 /** Jeder Satz der Oberfläche auf Deutsch; die Schlüssel gibt `en.ts` vor. */
 import type { Messages } from './en.ts';
+import { resultsDe } from './results-de.ts';
 
 export const de: Messages = {
+  ...resultsDe,
+
   languages: {
     name: 'Deutsch',
     switchTo: 'Switch to English',
@@ -72,18 +75,63 @@ export const de: Messages = {
     newCard: 'Neue Karte',
     noServer:
       'Der Server antwortet nicht; diese Liste enthält darum nur, was auf diesem Gerät liegt. Mit `npm start` läuft er wieder; was Sie inzwischen tippen, bleibt hier erhalten und wird dann gesendet.',
-    shopBroken:
-      'Das Profil der Werkstatt lässt sich nicht lesen; darum gelten die erfundenen Zahlen, die dem Werkzeug beiliegen.',
     empty:
       'Legen Sie eine tote Karte auf die Werkbank und schreiben Sie auf, was bekannt ist: was für eine es ist, was sie hinter sich hat, was sie tut. Nach jeder Antwort steht da, worauf es deutet, welche Prüfung ihre Minuten wert ist und ob die Reparatur die Hitze lohnt. Nichts muss beantwortet werden; was fehlt, macht das Urteil nur weniger sicher.',
+    emptyWay: [
+      {
+        name: 'Beschreiben',
+        does: 'Klasse, Vorgeschichte und die Worte des Besitzers: eine Minute und die halbe Antwort.',
+      },
+      {
+        name: 'Ansehen und messen',
+        does: 'Zuerst ohne Strom: der Augenschein, dann jede Versorgung gegen Masse. Danach wird der Strom freigegeben.',
+      },
+      {
+        name: 'Der nächsten Prüfung folgen',
+        does: 'Es ist die, die für ihre Minuten am meisten bringt, und sie sagt, was jedes Ergebnis ändern würde.',
+      },
+      { name: 'Entscheiden', does: 'Ist keine Prüfung mehr ihre Minuten wert, wird das Urteil gestempelt, mit Preis.' },
+    ],
+    emptyKeys:
+      'Auf der Tastatur: Ziffern antworten, `Enter` geht weiter, `Strg+Z` nimmt zurück, `H` zeigt, wie eine Prüfung sicher geht.',
+    search: 'Suchen',
+    sortBy: 'Ordnen nach',
+    sorts: { changed: 'letzter Änderung', waiting: 'Wartezeit', stage: 'Fortschritt', title: 'Namen' },
+    shelves: 'Welche Karten',
+    inHand: (count) => `In Arbeit ${count}`,
+    inArchive: (count) => `Archiv ${count}`,
+    archive: 'Archivieren',
+    unarchive: 'Zurücklegen',
+    archivedNow: (card) => `${card} liegt jetzt im Archiv.`,
+    backNow: (card) => `${card} liegt wieder auf der Werkbank.`,
+    notArchived: (card) => `${card} bleibt, wo sie ist: der Server antwortet nicht.`,
+    noneHere: 'Hier liegt keine Karte.',
+    noneFound: (query) => `Keine Karte passt zu „${query}“.`,
+    stages: {
+      arrived: 'eben gekommen',
+      described: 'beschrieben',
+      'looked-over': 'angesehen',
+      measured: 'gemessen',
+      tested: 'geprüft',
+      decided: 'entscheidungsreif',
+      'worked-on': 'bearbeitet',
+    },
+    waiting: (days) => (days === 0 ? 'seit heute da' : days === 1 ? 'wartet seit 1 Tag' : `wartet seit ${days} Tagen`),
+    waitsFor: 'Wartet auf',
+    verdict: 'Urteil',
     changed: (when) => `geändert ${when}`,
     onDeviceOnly: 'nur auf diesem Gerät',
     nothingKnown: 'noch nichts bekannt',
-    noVerdict: 'kein Urteil: öffnen zeigt, warum',
     weighing: 'wird abgewogen …',
     contradicts: 'ihre Befunde widersprechen sich',
     unreadable: 'etwas daran lässt sich nicht lesen',
-    next: (check) => `Als Nächstes: ${check}`,
+  },
+
+  shop: {
+    broken: 'Das Profil der Werkstatt lässt sich nicht lesen',
+    brokenAbout:
+      'Bis es richtiggestellt ist, beruhen alle Preise, Gewinnaussichten und die Liste der Geräte auf den erfundenen Zahlen, die dem Werkzeug beiliegen.',
+    readAgain: 'Noch einmal lesen',
   },
 
   cases: {

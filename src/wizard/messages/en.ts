@@ -2,7 +2,11 @@
  * Every sentence of the wizard in English, one section per screen. `de.ts` has the same keys: the type sees to it. Text
  * between backticks is set as code. What comes from `rules/` is data and not here.
  */
+import { resultsEn } from './results-en.ts';
+
 export const en = {
+  ...resultsEn,
+
   languages: {
     name: 'English',
     /** on the switch, in the language it switches to */
@@ -74,17 +78,63 @@ export const en = {
     newCard: 'New card',
     noServer:
       'The server does not answer, so this list holds only what is kept on this device. Start it again with `npm start`; what you type meanwhile is kept here and sent then.',
-    shopBroken: 'The shop profile cannot be read, so the invented figures shipped with the tool are used.',
     empty:
       'Put a dead card on the bench and write down what you know: what it is, what it has been through, what it does. After every answer you see what it points at, which check is worth its minutes, and whether the repair is worth the heat. Nothing has to be answered; what you leave out only leaves the verdict less sure.',
+    emptyWay: [
+      {
+        name: 'Describe it',
+        does: 'Its class, its history and the words of its owner: a minute, and half the answer.',
+      },
+      {
+        name: 'Look and measure',
+        does: 'Without power first: looks, then every rail to ground. Power opens after that.',
+      },
+      {
+        name: 'Follow the next check',
+        does: 'It is the one worth most for its minutes, and it says what each result would do.',
+      },
+      { name: 'Decide', does: 'When no check is worth its minutes any more, the verdict is stamped, with its price.' },
+    ],
+    emptyKeys:
+      'On the keyboard: digits answer, `Enter` goes on, `Ctrl+Z` takes back, `H` shows how a check is done safely.',
+    search: 'Search',
+    sortBy: 'Sort by',
+    sorts: { changed: 'last changed', waiting: 'waiting longest', stage: 'furthest come', title: 'name' },
+    shelves: 'Which cards',
+    inHand: (count: number) => `In hand ${count}`,
+    inArchive: (count: number) => `Archived ${count}`,
+    archive: 'Archive',
+    unarchive: 'Put back',
+    archivedNow: (card: string) => `${card} is archived.`,
+    backNow: (card: string) => `${card} is back on the bench.`,
+    notArchived: (card: string) => `${card} stays where it is: the server does not answer.`,
+    noneHere: 'There is no card here.',
+    noneFound: (query: string) => `No card fits "${query}".`,
+    stages: {
+      arrived: 'just in',
+      described: 'described',
+      'looked-over': 'looked over',
+      measured: 'measured',
+      tested: 'tested',
+      decided: 'ready to decide',
+      'worked-on': 'worked on',
+    },
+    waiting: (days: number) => (days === 0 ? 'in since today' : days === 1 ? 'waiting 1 day' : `waiting ${days} days`),
+    waitsFor: 'Waits for',
+    verdict: 'Verdict',
     changed: (when: string) => `changed ${when}`,
     onDeviceOnly: 'kept on this device only',
     nothingKnown: 'nothing known yet',
-    noVerdict: 'no verdict: open it to see why',
     weighing: 'weighing …',
     contradicts: 'its findings contradict each other',
     unreadable: 'something on it cannot be read',
-    next: (check: string) => `Next: ${check}`,
+  },
+
+  shop: {
+    broken: 'The shop profile cannot be read',
+    brokenAbout:
+      'Until it is put right, every price, chance of profit and list of equipment rests on the invented figures shipped with the tool.',
+    readAgain: 'Read it again',
   },
 
   cases: {

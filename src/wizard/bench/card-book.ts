@@ -1,0 +1,63 @@
+/**
+ * What is known of every listed card: its record and its verdict so far. Cards are read and weighed one after another while
+ * the list is on the screen, behind whatever the open card asks, and each version of a card only once.
+ */
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Assessment } from '../../assessment.ts';
+import type { Record } from '../../record/schema.ts';
+import type { Adviser } from '../adviser.ts';
+import { isBlank } from '../desk.ts';
+import type { Keeper, Listed } from '../keeper.ts';
+
+export interface Entry {
+  /** null: it cannot be had just now */
+  readonly record: Record | null;
+  /** null: there is none */
+  readonly assessment: Assessment | null;
+}
+
+export interface CardBook {
+  /** by `versionOf` */
+  readonly entries: ReadonlySignal<ReadonlyMap<string, Entry>>;
+  /** reads up what is missing; the answer stops it */
+  follow(cards: readonly Listed[]): () => void;
+}
+
+export const versionOf = ({ id, revision, unsaved, changed }: Listed): string =>
+  unsaved || revision === 0 ? `${id} ${changed}` : `${id} revision ${revision}`;
+
+export function createCardBook({
+  keeper,
+  adviser,
+}: {
+  readonly keeper: Pick<Keeper, 'peek'>;
+  readonly adviser: Pick<Adviser, 'assessOnce'>;
+}): CardBook {
+  const entries = signal<ReadonlyMap<string, Entry>>(new Map());
+
+  async function read(card: Listed): Promise<Entry> {
+    const record = await keeper.peek(card.id);
+    const assessment = record === null || isBlank(record) ? null : await adviser.assessOnce(record);
+    return { record, assessment };
+  }
+
+  return {
+    entries,
+    follow(cards) {
+      let wanted = true;
+      const readAll = async () => {
+        for (const card of cards) {
+          const version = versionOf(card);
+          if (entries.value.has(version)) continue;
+          const entry = await read(card);
+          if (entry.record !== null) entries.value = new Map(entries.value).set(version, entry);
+          if (!wanted) return;
+        }
+      };
+      void readAll();
+      return () => {
+        wanted = false;
+      };
+    },
+  };
+}
