@@ -175,8 +175,8 @@ function price(remedy: Remedy, { shop, preparations }: World): number {
 
 /**
  * The flow chart that hangs on many a wall: look, resistances, then by what the card does. Shorts are traced with
- * injection, missing rails are repaired, a card that starts is loaded, artifacts go to the memory, and where nothing
- * points anywhere the core is reballed.
+ * injection, missing rails are repaired, a card that starts is loaded, artifacts go to the memory, and what comes and goes with
+ * warmth is reballed.
  */
 export async function flowBySymptom(visit: Visit, world: World, card: SimulatedCard): Promise<Went> {
   const look = async (check: Id, finding: Id) => {
@@ -187,6 +187,16 @@ export async function flowBySymptom(visit: Visit, world: World, card: SimulatedC
     const known = await visit.known();
     const open = remedies.filter((id) => allowed(world.remedies.get(id)!, known, world, card));
     return open.length > 0 ? visit.treat(open) : visit.stop(LEAVE);
+  };
+
+  /** Joints come and go with warmth: only then is the core worth its balls. */
+  const joints = async () => {
+    const onset = await look('warm-cold-test', 'onset');
+    return onset === 'only-cold' || onset === 'after-minutes-warm' ? work(REBALL) : visit.stop(LEAVE);
+  };
+  const byMemory = async () => {
+    const memory = await look('memory-test', 'memory-test');
+    return memory === 'one-chip' || memory === 'one-channel' ? work('replace-memory-chip') : joints();
   };
 
   await look('visual-inspection', 'look-board');
@@ -225,31 +235,25 @@ export async function flowBySymptom(visit: Visit, world: World, card: SimulatedC
       if (temperatures !== undefined && temperatures !== 'normal') return work('thermal-service');
       const outputs = await look('display-outputs', 'display-outputs');
       if (outputs === 'some' || outputs === 'none') return work('repair-display-output');
-      return byMemory(work, await look('memory-test', 'memory-test'), 'thermal-service');
+      return byMemory();
     }
     case 'artifacts-under-load':
     case 'artifacts-from-first-image':
-      return byMemory(work, await look('memory-test', 'memory-test'), REBALL);
+      return byMemory();
     case 'detected-no-image':
     case 'not-detected': {
       const firmware = await look('firmware-compare', 'firmware-image');
-      if (firmware === 'differs') return work('reflash-firmware', REBALL);
-      if (firmware === 'unreadable') return work('replace-firmware-chip', REBALL);
+      if (firmware === 'differs') return work('reflash-firmware');
+      if (firmware === 'unreadable') return work('replace-firmware-chip');
       const signals = await look('scope-signals', 'signals');
       if (signals === 'clock-missing') return work('replace-clock');
       if (signals === 'phase-missing') return work('replace-core-controller');
       if (signals === 'reset-held') return work('repair-sequencing');
-      return work(REBALL);
+      return joints();
     }
     default:
-      return work(REBALL);
+      return joints();
   }
-}
-
-function byMemory(work: (...remedies: Id[]) => Promise<Ended>, memory: Id | undefined, otherwise: Id): Promise<Ended> {
-  if (memory === 'one-chip' || memory === 'one-channel') return work('replace-memory-chip', REBALL);
-  if (memory === 'scattered' || memory === 'everywhere') return work(REBALL);
-  return work(otherwise);
 }
 
 const SHORTS: readonly { readonly rail: Id; readonly remedies: readonly Id[] }[] = [
