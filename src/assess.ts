@@ -11,6 +11,7 @@ import { type CardAtThisShop, cardAtThisShop } from './assess/shop-and-card.ts';
 import { uncertaintyOf } from './assess/uncertain.ts';
 import { because, reasons } from './assess/verdict.ts';
 import { whatIfView } from './assess/what-if.ts';
+import { windowsView } from './assess/windows.ts';
 import { wordsFor } from './assess/words.ts';
 import type { Assessed, Assessment, AssessOptions, Option } from './assessment.ts';
 import { restrict } from './belief/belief.ts';
@@ -166,6 +167,7 @@ function decide(
     warrantyDays: shop.warrantyDays,
     ...view,
     applicable: [...gathered.applicable],
+    windows: windowsView(gathered),
     ranking: firmness ? withIntervals(knowledge, view.ranking, firmness) : view.ranking,
     inseparable: inseparablePairs(knowledge, view.ranking, advice.checks),
     options: firmness ? shown.map((option) => withRanges(option, firmness)) : shown,
@@ -279,5 +281,6 @@ function contradiction(
     sentence,
     evidence: evidenceItems(knowledge, gathered.findings),
     applicable: [...gathered.applicable],
+    windows: windowsView(gathered),
   };
 }

@@ -26,6 +26,15 @@ const Reading = z.strictObject({
   recentred: z.boolean(),
 });
 
+const Window = z.strictObject({
+  finding: Id,
+  window: Id,
+  name: z.string(),
+  unit: z.string(),
+  edges: z.array(z.number()),
+  bands: z.array(Id),
+});
+
 export const EvidenceItem = z.strictObject({
   finding: Id,
   name: z.string(),
@@ -208,6 +217,8 @@ export const Assessed = z.strictObject({
   evidence: z.array(EvidenceItem),
   /** findings that concern this card: all but those that what is recorded of it rules out */
   applicable: z.array(Id),
+  /** the window each reading is held to, taken or not; edges in the unit, bands from below to above */
+  windows: z.array(Window),
   /** Jensen's conflict: log2 (product of the single chances / joint chance); above 0 the findings disagree more than by chance */
   strain: z.strictObject({
     bits: z.number(),
@@ -283,6 +294,7 @@ export const Contradiction = z.strictObject({
   sentence: z.string(),
   evidence: z.array(EvidenceItem),
   applicable: z.array(Id),
+  windows: z.array(Window),
 });
 export const BadRecord = z.strictObject({
   kind: z.literal('bad-record'),

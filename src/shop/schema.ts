@@ -11,6 +11,16 @@ export const FeePolicy = z.discriminatedUnion('kind', [
 ]);
 export type FeePolicy = z.infer<typeof FeePolicy>;
 
+/** A meter besides the usual ones, as its data sheet states it. */
+export const Meter = z.strictObject({
+  id: Id,
+  name: z.string().min(1),
+  resistance: Instrument,
+  voltage: Instrument,
+  current: Instrument,
+});
+export type Meter = z.infer<typeof Meter>;
+
 export const Shop = z.strictObject({
   format: z.literal(1),
   name: z.string(),
@@ -44,6 +54,8 @@ export const Shop = z.strictObject({
     percent: Instrument,
     ratio: Instrument,
   }),
+  /** further meters of the bench; readings taken with one of them carry its figures instead of the ones above */
+  meters: z.array(Meter).optional(),
   leadResistance: z.number().nonnegative(),
   $schema: z.string().optional(),
 });

@@ -44,6 +44,16 @@ const sample: Assessed = {
     },
   ],
   applicable: ['resistance-core', 'start-up'],
+  windows: [
+    {
+      finding: 'resistance-core',
+      window: 'core-large-die',
+      name: 'Core rail, large die',
+      unit: 'ohm',
+      edges: [0.04, 0.12, 8],
+      bands: ['short', 'low', 'normal', 'high'],
+    },
+  ],
   strain: { bits: 3.4, against: [{ finding: 'start-up', name: 'What it does when started', bits: 3.4 }] },
   prior: { kappa: 0.8, empty: 1, maxFaults: 3, conditions: 19650, excluded: 0.002, none: 0.11, several: 0.2 },
   chanceOfEvidence: 0.0123,
