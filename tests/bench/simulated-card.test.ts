@@ -115,6 +115,8 @@ describe('a simulated card', () => {
     await expect(here.check('boot-test')).rejects.toThrow(/"boot-test" is closed here: No power before/);
     await here.check('rail-resistances');
     await expect(here.check('boot-test')).rejects.toThrow(/First power only from a current-limited supply/);
+    await expect(here.check('rails-on-limited-supply')).rejects.toThrow(/Look the board over before the first power/);
+    await here.check('visual-inspection');
     await here.check('rails-on-limited-supply');
     await here.check('boot-test');
     expect(here.saw('start-up')).toBeDefined();
