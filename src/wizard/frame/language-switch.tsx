@@ -10,12 +10,10 @@ export function LanguageSwitch() {
       class="icon"
       lang={next}
       title={switchTo}
-      aria-label={switchTo}
       onClick={() => chooseLanguage(next, localStorage, document.documentElement)}
     >
-      <span class="language-code" aria-hidden="true">
-        {next}
-      </span>
+      <span class="language-code">{next}</span>
+      <span class="visually-hidden">: {switchTo}</span>
     </button>
   );
 }
