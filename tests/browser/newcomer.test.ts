@@ -82,13 +82,13 @@ describe('Somebody who has never seen the tool', () => {
     ).toMatch(/^normal/);
 
     await page.getByRole('button', { name: /On to power-up/ }).click();
-    await unfold('Boot test');
+    await wizard.unfold(/how far does it get/);
     await wizard.answer(/how far does it get/, 'artifacts from the first image');
     await note();
-    await unfold('Memory test');
+    await wizard.unfold(/Where does the memory test find errors/);
     await wizard.answer(/Where does the memory test find errors/, 'in one chip');
     await note();
-    await unfold('Swap two memory chips');
+    await wizard.unfold(/where are the errors/);
     await wizard.answer(/where are the errors/, 'moved with the chip');
     await note();
     expect(await wordsIn(wizard.ranking.first())).toMatch(/^Memory chip failed/);
@@ -114,11 +114,6 @@ describe('Somebody who has never seen the tool', () => {
     const ticket = main.getByRole('link', { name: /Blocks on the screen/ });
     await ticket.getByText(/Replace .*memory chip/i).waitFor();
 
-    async function unfold(test: string) {
-      const heading = page.getByRole('heading', { name: new RegExp(`${test}$`) });
-      const group = main.locator('details').filter({ has: heading });
-      if ((await group.getAttribute('open')) === null) await heading.click();
-    }
     function list(heading: string) {
       return main
         .locator('section')

@@ -30,11 +30,14 @@ const advised = async (wizard: Wizard) => {
   return POWERED.filter((name) => words.startsWith(`Next${name}`));
 };
 
+/** Looked at, with one core rail and one power connector: what is left to be known before power are its rails. */
 async function oneRailOneConnector(wizard: Wizard): Promise<void> {
   await wizard.newCard();
   await wizard.answer(/How large is the core die/, /^medium/);
   await wizard.answer(/How many power connectors/, 'one');
   await wizard.answer(/second large rail/, 'no');
+  await wizard.step(/^Looks/);
+  await wizard.answer(/stands out on the board/, 'nothing');
 }
 
 describe('Power', () => {
@@ -74,7 +77,7 @@ describe('Power', () => {
     const wizard = await openWizard();
     await oneRailOneConnector(wizard);
     await wizard.step(/^Power-up/);
-    for (const test of ['Boot test', 'Memory test', 'Load test with temperatures and fans']) {
+    for (const test of ['Known-good host', 'Memory test', 'Load test with temperatures and fans']) {
       const group = wizard.page.getByRole('heading', { name: new RegExp(`${test}$`) });
       await group.click();
       const line = wizard.main.locator('details').filter({ has: group });
@@ -102,14 +105,14 @@ describe('Power', () => {
     await wizard.main.getByText(/No power while a rail is short to ground: Memory rail/).waitFor();
     expect(await advised(wizard)).toEqual([]);
     await wizard.step(/^Power-up/);
-    const boot = wizard.page.getByRole('heading', { name: /Boot test$/ });
-    await boot.click();
-    const line = wizard.main.locator('details').filter({ has: boot });
+    const test = wizard.page.getByRole('heading', { name: /Memory test$/ });
+    await test.click();
+    const line = wizard.main.locator('details').filter({ has: test });
     await line.getByText(/short to ground: Memory rail/).waitFor();
     expect(await line.getByRole('radio').count()).toBe(0);
     await line.getByRole('button', { name: /It was done already/ }).click();
     expect(await line.getByRole('radio').count(), 'what was seen elsewhere can still be written down').toBeGreaterThan(
-      5,
+      4,
     );
   });
 });

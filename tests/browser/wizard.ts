@@ -16,6 +16,8 @@ export interface Wizard {
   newCard(): Promise<void>;
   openCase(id: string, step?: string): Promise<void>;
   question(words: string | RegExp): Locator;
+  /** opens the test that asks this */
+  unfold(words: string | RegExp): Promise<void>;
   answer(words: string | RegExp, choice: string | RegExp): Promise<void>;
   /** a field by its whole label */
   field(label: string): Locator;
@@ -96,6 +98,11 @@ export function wizardOn(page: Page, served: ServedBench): Wizard {
       const { title } = JSON.parse(readFileSync(new URL(`${id}.json`, CASES), 'utf8')) as CardRecord;
       await page.getByRole('banner').getByText(title).waitFor();
       await weighed();
+    },
+    async unfold(words) {
+      const asks = page.getByRole('group', { name: words, includeHidden: true });
+      const test = main.locator('details').filter({ has: asks });
+      if ((await test.getAttribute('open')) === null) await test.locator('summary').first().click();
     },
     async answer(words, choice) {
       const name = typeof choice === 'string' ? new RegExp(`^${literal(choice)}$`, 'i') : choice;
