@@ -58,6 +58,7 @@ export const profileCommand: Command = {
     const path = csvPath(input);
     const window = await windowOf(input);
     const log = await readLog(path, input);
+    if (process.stderr.isTTY && log.lines >= 50_000) process.stderr.write('\r\u001b[K');
     if (log.kind === 'unreadable') {
       if (input.values.json !== true) throw new BadInput(sayUnreadable(path, log));
       printJson({ ...log, problems: [...log.problems] } satisfies ProfileAnswer);
@@ -121,16 +122,15 @@ async function sizeOf(path: string): Promise<number> {
   }
 }
 
-/** On a terminal one line that is written over; elsewhere nothing, since a log of progress helps nobody. */
+/** On a terminal one line that is written over; elsewhere a line for every quarter million. Short files need none. */
 function progressTo(size: number | undefined): (progress: { lines: number; characters: number }) => void {
-  let shown = false;
+  const terminal = process.stderr.isTTY === true;
+  let next = terminal ? 50_000 : 250_000;
   return ({ lines, characters }) => {
-    const done = size !== undefined && characters >= size;
-    if (!shown && (done || lines < 50_000)) return;
-    shown = true;
+    if (lines < next) return;
+    next = lines + (terminal ? 50_000 : 250_000);
     const share = size ? ` (${Math.min(100, Math.round((100 * characters) / size))} %)` : '';
-    if (process.stderr.isTTY) process.stderr.write(`\rread ${lines} lines${share}${done ? '\n' : ''}`);
-    else process.stderr.write(`read ${lines} lines${share}\n`);
+    process.stderr.write(terminal ? `\rread ${lines} lines${share} ` : `read ${lines} lines${share}\n`);
   };
 }
 

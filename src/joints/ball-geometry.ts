@@ -46,7 +46,7 @@ const PASTE_METAL_SHARE = 0.5;
  * middle lies outside. The weight of a package, solder mask and vias are not counted, so that a real joint is lower and
  * wider. Lengths above nought in mm, else an error. Cost: about 60 volumes.
  *
- * @example collapsedJoint({ ballDiameter: 0.6, packagePad: 0.45, boardPad: 0.45 }).height // 0.436754788: stand-off in mm
+ * @example collapsedJoint({ ballDiameter: 0.6, packagePad: 0.45, boardPad: 0.45 }).height.toFixed(4) // '0.4368'
  */
 export function collapsedJoint(solder: JointSolder): JointShape {
   const { ballDiameter, packagePad, boardPad, pasteVolume = 0, pasteMetalShare = PASTE_METAL_SHARE } = solder;
@@ -94,7 +94,7 @@ export interface ShortRisk {
  * until they touch (`barrelVolume` = volume; pads taken at their mean). No chance of a short is given: how far a package
  * is pressed or warped down is not in the geometry. Bisection on the height, to 1e-10 mm.
  *
- * @example shortRisk({ ballDiameter: 0.6, packagePad: 0.45, boardPad: 0.45 }, 1).gap // 0.37287: mm between neighbours
+ * @example shortRisk({ ballDiameter: 0.6, packagePad: 0.45, boardPad: 0.45 }, 1).gap.toFixed(4) // '0.3729'
  */
 export function shortRisk(solder: JointSolder, pitch: number): ShortRisk {
   if (!(pitch > 0)) throw new RangeError(`A pitch is above nought, not ${pitch} mm.`);

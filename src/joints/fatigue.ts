@@ -1,8 +1,8 @@
 /** Fatigue of joints by temperature cycles and ageing by heat: comparisons with a stated reference, never a promise. */
 import type { Cited } from './cited.ts';
 
-/** Of CODATA, in eV per kelvin. */
-export const BOLTZMANN_EV = 8.617333262e-5;
+/** In eV per kelvin: 1.380649e-23 J/K over 1.602176634e-19 C, both exact in the SI of 2019. */
+export const BOLTZMANN_EV = 1.380649e-23 / 1.602176634e-19;
 export const KELVIN_AT_ZERO_CELSIUS = 273.15;
 
 export interface Cycling {

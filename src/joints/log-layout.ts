@@ -57,8 +57,9 @@ const SEPARATORS: readonly Separator[] = ['\t', ';', ',', '|', ' '];
 const COUNTER = /^(no\.?|nr\.?|#|n|index|idx|sample|samples|record|row|point|scan|num|number|id|count(er)?)$/i;
 const TIME =
   /^(time|zeit|t|date|datum|timestamp|elapsed|sec|secs|seconds?|s|ms|msec|millis\w*|min|minutes?|clock|datetime|date[ /_-]?time|uhrzeit|tiempo|x)\b|time|elapsed|zeit\b|\((s|ms|sec|min|h)\)|\[(s|ms|sec|min|h)\]/i;
+const SET_POINT = /set ?-?point|soll|\bsp\b|\btarget\b/i;
 const NOT_TEMPERATURE =
-  /set ?-?point|soll|\bsp\b|target|humid|%|\brh\b|volt|\bmv\b|\bv\b|amp|power|watt|duty|output|pwm|batt|status|state|alarm|event|flag|remark|note|comment|pressure|\bhpa\b/i;
+  /humid|%|\brh\b|volt|\bmv\b|\bv\b|\bamps?\b|\bamperes?\b|\bwatts?\b|\bduty\b|\bpwm\b|batt|\bstatus\b|\bstate\b|alarm|\bevent\b|\bflag\b|remark|\bnotes?\b|comment|pressure|\bhpa\b/i;
 const UNIT_F = /[°º]\s?F|\b[Dd]eg\.?\s?F\b|\b[Ff]ahrenheit\b|[([/]F[)\]]?\s*$/;
 const UNIT_C = /[°º]\s?C|\b[Dd]eg\.?\s?C\b|\b[Cc](elsius|entigrade)\b|[([/]C[)\]]?\s*$/;
 /** A bare letter at the end is a unit, too, unless the letters count the channels (TC_A, TC_B, TC_C). */
@@ -111,9 +112,14 @@ interface Row {
  * time whose header is silent is in milliseconds where its steps are 40 or more, since a profile of such seconds is none.
  */
 export function tellLayout(lines: readonly string[], stated: StatedLayout = {}): LaidOut {
-  const fitting = SEPARATORS.map((separator) => rowsUnder(lines, separator));
-  const best = fitting.reduce((a, b) => (b.rows.length > a.rows.length ? b : a));
-  if (best.rows.length === 0) return noRows(lines);
+  // a single column is a table only where time needs no column of its own
+  const least = stated.secondsPerRow === undefined ? 2 : 1;
+  const fitting = SEPARATORS.map((separator) => rowsUnder(lines, separator)).filter(({ columns }) => columns >= least);
+  if (fitting.length === 0) return noRows(lines);
+  const wide = (columns: number) => Number(columns > 1);
+  const best = fitting.reduce((a, b) =>
+    b.rows.length > a.rows.length || (b.rows.length === a.rows.length && wide(b.columns) > wide(a.columns)) ? b : a,
+  );
   const { separator, rows, columns, decimalMark } = best;
   const firstReadingLine = rows[0]!.line;
   const above = lines.slice(0, firstReadingLine - 1).map(
@@ -122,10 +128,11 @@ export function tellLayout(lines: readonly string[], stated: StatedLayout = {}):
       cells: isComment(text, separator) ? [text] : cellsOf(text, separator),
     }),
   );
-  const wide = above.filter(({ cells }) => cells.length > 1 && Math.abs(cells.length - columns) <= 1);
-  const unitRow = wide.findLast(({ cells }) => cells.every((cell) => UNIT_ROW.test(cell.trim())));
-  const header = wide.findLast((row) => row !== unitRow && row.cells.some((cell) => /[^\d\s.,:;-]/.test(cell)));
-  const joined = header && commaTwice(header.cells.length, rows, separator);
+  const fullWidth = above.filter(({ cells }) => cells.length > 1 && Math.abs(cells.length - columns) <= 1);
+  const unitRow = fullWidth.findLast(({ cells }) => cells.every((cell) => UNIT_ROW.test(cell.trim())));
+  const header = fullWidth.findLast((row) => row !== unitRow && row.cells.some((cell) => /[^\d\s.,:;-]/.test(cell)));
+  const words = above.findLast(({ cells }) => cells.length > 1 && cells.some((cell) => /[^\d\s.,:;-]/.test(cell)));
+  const joined = words && commaTwice(words.cells.length, rows, separator);
   if (joined) return { kind: 'problems', problems: [joined] };
 
   const names = Array.from({ length: columns }, (_, i) => header?.cells[i]?.trim() ?? '');
@@ -143,13 +150,16 @@ export function tellLayout(lines: readonly string[], stated: StatedLayout = {}):
     const name = names[column] || `channel ${column + 1 - used.filter((one) => one < column).length}`;
     const cells = rows.map((row) => readCell(row.cells[column] ?? '', decimalMark));
     const numbers = cells.flatMap((cell) => (cell.kind === 'number' ? [cell] : []));
-    const out = whyLeftOut(names[column] ?? '', units[column] ?? '', numbers.length, cells, rows, column);
+    const asked = stated.channels?.includes(name) === true && numbers.length > 0;
+    const out = asked
+      ? undefined
+      : whyLeftOut(names[column] ?? '', units[column] ?? '', numbers.length, cells, rows, column);
     if (out !== undefined) {
       // an empty last column is the mark of a separator at the end of each line
       if (names[column] || out !== 'it is empty') leftOut.push({ column, name, because: out });
       continue;
     }
-    if (stated.channels !== undefined && !stated.channels.includes(name)) {
+    if (stated.channels !== undefined && !asked) {
       leftOut.push({ column, name, because: 'it was not asked for' });
       continue;
     }
@@ -171,12 +181,12 @@ export function tellLayout(lines: readonly string[], stated: StatedLayout = {}):
       });
     else channels.push({ column, name, ...unit });
   }
-  for (const asked of stated.channels ?? [])
-    if (!channels.some(({ name }) => name === asked) && problems.length === 0)
+  for (const missed of stated.channels ?? [])
+    if (!channels.some(({ name }) => name === missed) && problems.length === 0)
       problems.push({
         line: where,
         column: null,
-        wrong: `there is no channel "${asked}"`,
+        wrong: `there is no channel "${missed}"`,
         todo: `Channels here: ${[...channels, ...leftOut].map(({ name }) => name).join(', ')}.`,
       });
   if (channels.length === 0 && problems.length === 0)
@@ -231,9 +241,8 @@ function rowsUnder(lines: readonly string[], separator: Separator) {
 
 /** Time or a number first, and a number or a gap further on. */
 function isReading(cells: readonly string[], mark: DecimalMark): boolean {
-  if (cells.length < 2 && !(cells.length === 1 && !Number.isNaN(plainNumber(cells[0]!.trim(), mark)))) return false;
   const first = cells[0]!.trim();
-  if (cells.length === 1) return true;
+  if (cells.length === 1) return !Number.isNaN(plainNumber(first, mark));
   if (Number.isNaN(plainNumber(first, mark)) && !readMoment(first) && !readDate(first)) return false;
   return cells.slice(1).some((cell) => cell.trim() !== '' && readCell(cell, mark).kind !== 'unreadable');
 }
@@ -280,14 +289,15 @@ function tellTime(
   if (moments !== undefined) return { kind: 'moment', column: moments };
   if (stated.secondsPerRow !== undefined) return { kind: 'rows', secondsPerRow: stated.secondsPerRow };
 
-  const rising = columns.filter((i) => {
+  const falls = columns.map((i) => {
     const values = rows.map((row) => plainNumber((row.cells[i] ?? '').trim(), mark));
-    return (
-      values.length > 1 && values.every((value, k) => k === 0 || value >= values[k - 1]!) && values.at(-1)! > values[0]!
-    );
+    if (!(values.at(-1)! > values[0]!)) return Number.POSITIVE_INFINITY;
+    return values.filter((value, k) => k > 0 && !(value >= values[k - 1]!)).length;
   });
-  const named = rising.find((i) => TIME.test(names[i]!) && !COUNTER.test(names[i]!));
-  const first = rising.includes(0) && !COUNTER.test(names[0]!) && letterOf(names[0]!, false) === undefined;
+  // a step back here and there is a fault of the file, to be named row by row; a column named as the time may have more
+  const rising = (i: number, share: number) => falls[i]! <= rows.length * share;
+  const named = columns.find((i) => rising(i, 1 / 3) && TIME.test(names[i]!) && !COUNTER.test(names[i]!));
+  const first = rising(0, 1 / 20) && !COUNTER.test(names[0]!) && letterOf(names[0]!, false) === undefined;
   const column = named ?? (first && names.length > 1 ? 0 : undefined);
   if (column === undefined) {
     problems.push({
@@ -329,7 +339,8 @@ function whyLeftOut(
   const temperature = letterOf(name, false) !== undefined;
   if (COUNTER.test(name)) return 'it counts the rows';
   if (TIME.test(name) && !temperature && /time|date|datum|zeit|elapsed|clock/i.test(name)) return 'it is a second time';
-  if (NOT_TEMPERATURE.test(name) || /^(%|k|v|mv|a|w)$/i.test(unit)) return 'it is no thermocouple';
+  if (SET_POINT.test(name)) return 'it is a set point';
+  if ((NOT_TEMPERATURE.test(name) && !temperature) || /^(%|k|v|mv|a|w)$/i.test(unit)) return 'it is no thermocouple';
   if (numbers > 0) return undefined;
   if (cells.every(({ kind }) => kind === 'gap'))
     return rows.every((row) => (row.cells[column] ?? '').trim() === '') ? 'it is empty' : 'it has no reading';

@@ -114,7 +114,7 @@ export async function readThermocoupleLog(
   // files of old loggers end lines with a carriage return alone
   if (rest.includes('\r')) for (const line of rest.replace(/\r$/, '').split('\r')) reader.line(line);
   else if (rest !== '') reader.line(rest);
-  await options.onProgress?.({ lines: reader.lines, characters });
+  if (reader.lines > reported) await options.onProgress?.({ lines: reader.lines, characters });
   return reader.finish();
 }
 
