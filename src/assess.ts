@@ -5,6 +5,7 @@ import { checksAtThisCard } from './assess/checks.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
 import { breakEvensView, type Firmness, firmnessOf } from './assess/firmness.ts';
 import { inseparablePairs } from './assess/inseparable.ts';
+import type { Life } from './assess/life.ts';
 import { preparationsMade } from './assess/made.ts';
 import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import { type CardAtThisShop, cardAtThisShop } from './assess/shop-and-card.ts';
@@ -16,6 +17,7 @@ import { wordsFor } from './assess/words.ts';
 import type { Assessed, Assessment, AssessOptions, Option } from './assessment.ts';
 import { restrict } from './belief/belief.ts';
 import { membersOf } from './belief/conditions.ts';
+import { activeOf } from './belief/trajectory.ts';
 import { tableOf } from './decision/card-model.ts';
 import { planCard } from './decision/card-problem.ts';
 import { conditionSet } from './decision/condition-set.ts';
@@ -23,7 +25,7 @@ import { courseScratch } from './decision/course.ts';
 import { describeCourse, type Plan } from './decision/plan.ts';
 import { plan as planNext } from './decision/planner.ts';
 import { choosePlan, subjectOf } from './decision/plans.ts';
-import type { GatheredEvidence, RecordIssue } from './evidence/evidence.ts';
+import type { Gathered, RecordIssue } from './evidence/evidence.ts';
 import { gatherEvidence } from './evidence/gather.ts';
 import type { Knowledge } from './knowledge/knowledge.ts';
 import type { Id } from './knowledge/schema.ts';
@@ -53,9 +55,7 @@ export async function assess(
   const gathering = await gatherEvidence(knowledge, shop, parsed.record);
   if (gathering.kind === 'bad-record') return badRecord(gathering.issues);
   const { gathered } = gathering;
-  const treated = parsed.record.timeline.findIndex((event) => event.type === 'treated');
-  if (treated >= 0) return badRecord([notAfterWork(treated)]);
-  const diagnosis = diagnose(knowledge, gathered, options.maxFaults ?? DEFAULT_MAX_FAULTS);
+  const diagnosis = diagnose(knowledge, gathered, parsed.record, options.maxFaults ?? DEFAULT_MAX_FAULTS);
   if (diagnosis.kind === 'contradiction') return contradiction(knowledge, parsed.record, gathered, diagnosis);
   return decide(knowledge, shop, parsed.record, diagnosis, options);
 }
@@ -134,7 +134,7 @@ function decide(
     horizonDays: shop.horizonDays,
     ownStock: card.model.money.ownStock,
     fee: card.model.money.feeWhenNotFixed,
-    origins: new Map(gathered.findings.map((item) => [item.finding, item.origin])),
+    origins: new Map(gathered.present.map((item) => [item.finding, item.origin])),
     words,
   };
 
@@ -186,11 +186,12 @@ function decide(
     certificate: { ...planned.certificate, coverage: restricted.coverage },
     ...(firmness ? { sensitivity: firmness.view } : {}),
     whatIf: whatIfView(card.model, ready, nameOf),
+    ...comebackView(knowledge, diagnosis),
     cautions: cautionsFor(knowledge, gathered.cautions, chosen, advice.next),
     audit: {
       odds: Object.fromEntries(knowledge.faults.map((fault, at) => [fault.id, diagnosis.starting.odds[at]!])),
       factors: diagnosis.starting.factors.map(({ fault, factor, rule }) => ({ fault, factor, rule })),
-      weights: Object.fromEntries(gathered.findings.map((item) => [item.finding, [...item.weights]])),
+      weights: Object.fromEntries(gathered.present.map((item) => [item.finding, [...item.weights]])),
       remedies: chosen.steps,
     },
   };
@@ -206,6 +207,37 @@ function withRanges(option: Option, firmness: Firmness): Option {
 function withIntervals(knowledge: Knowledge, ranking: Assessed['ranking'], firmness: Firmness): Assessed['ranking'] {
   const at = new Map(knowledge.faults.map((fault, index) => [fault.id, index]));
   return ranking.map((fault) => ({ ...fault, interval: { ...firmness.faults[at.get(fault.fault)!]! } }));
+}
+
+const FIRST_DIAGNOSIS_SHOWN = 6;
+
+function comebackView(knowledge: Knowledge, { life, onArrival }: Diagnosis): Pick<Assessed, 'comeback'> {
+  if (!life) return {};
+  const order = knowledge.faults
+    .map((fault, at) => ({
+      fault,
+      onArrival: Math.min(1, onArrival[at]!),
+      restated: Math.min(1, life.beforeRemedy[at]!),
+    }))
+    .sort((a, b) => Math.max(b.onArrival, b.restated) - Math.max(a.onArrival, a.restated));
+  return {
+    comeback: {
+      lastRemedy: life.lastRemedy,
+      lastRemedyName: knowledge.remedies.find((remedy) => remedy.id === life.lastRemedy)?.name ?? life.lastRemedy,
+      cameBack: life.cameBack,
+      workedDays: life.workedDays,
+      attributions: life.attributions ? { ...life.attributions.chances } : null,
+      nothingActive: Math.min(1, life.attributions?.nothingActive ?? nothingActive(life)),
+      firstDiagnosis: order
+        .slice(0, FIRST_DIAGNOSIS_SHOWN)
+        .map(({ fault, ...chances }) => ({ fault: fault.id, name: fault.name, ...chances })),
+      pruned: Math.min(1, Math.max(0, life.fold.pruned)),
+    },
+  };
+}
+
+function nothingActive({ fold }: Life): number {
+  return fold.trajectories.reduce((sum, one) => (activeOf(one).length === 0 ? sum + one.chance : sum), 0);
 }
 
 /** Each course once, best surplus first. */
@@ -246,15 +278,6 @@ function cautionsFor(
   return knowledge.cautions.filter((caution) => wanted.has(caution.id)).map(({ id, text }) => ({ id, text }));
 }
 
-/** The belief is not yet carried through work on the card; an assessment that ignored the work would be wrong. */
-function notAfterWork(event: number): RecordIssue {
-  return {
-    path: `timeline.${event}`,
-    wrong: 'Work on the card is recorded here, and a card is not judged after work yet.',
-    todo: 'Assess the record as it was before that work: leave this event and what follows it out.',
-  };
-}
-
 function badRecord(issues: readonly RecordIssue[]): Assessment {
   return { kind: 'bad-record', format: 1, issues: issues.map((issue) => ({ ...issue })) };
 }
@@ -262,15 +285,12 @@ function badRecord(issues: readonly RecordIssue[]): Assessment {
 function contradiction(
   knowledge: Knowledge,
   record: CardRecord,
-  gathered: GatheredEvidence,
-  { finding, against }: Contradicted,
+  gathered: Gathered,
+  { finding, against, sentence: said }: Contradicted,
 ): Assessment {
   const name = (id: Id) => knowledge.findings.find((known) => known.id === id)?.name ?? id;
   const others = against.map(name);
-  const sentence =
-    others.length === 0
-      ? `"${name(finding)}" as recorded fits no set of faults at all: check the reading, or the knowledge is wrong.`
-      : `"${name(finding)}" as recorded cannot go with ${others.map((other) => `"${other}"`).join(', ')}: look at one of them again. The bench is right; a reading or the knowledge is wrong.`;
+  const sentence = said ?? sayContradiction(finding === null ? '' : name(finding), others);
   return {
     kind: 'contradiction',
     format: 1,
@@ -279,8 +299,14 @@ function contradiction(
     finding,
     against: [...against],
     sentence,
-    evidence: evidenceItems(knowledge, gathered.findings),
+    evidence: evidenceItems(knowledge, gathered.present),
     applicable: [...gathered.applicable],
     windows: windowsView(gathered),
   };
+}
+
+function sayContradiction(finding: string, others: readonly string[]): string {
+  return others.length === 0
+    ? `"${finding}" as recorded fits no set of faults at all: check the reading, or the knowledge is wrong.`
+    : `"${finding}" as recorded cannot go with ${others.map((other) => `"${other}"`).join(', ')}: look at one of them again. The bench is right; a reading or the knowledge is wrong.`;
 }

@@ -273,6 +273,32 @@ export const Assessed = z.strictObject({
   }),
   sensitivity: Sensitivity.optional(),
   whatIf: WhatIf.optional(),
+  /** after work on the card: what was done last, and why it fails again if it does */
+  comeback: z
+    .strictObject({
+      lastRemedy: Id,
+      lastRemedyName: z.string(),
+      cameBack: z.boolean(),
+      /** days it worked; null: can't tell, or it is still on the bench */
+      workedDays: z.number().nullable(),
+      /** they sum to one; null where the card works as far as anybody knows */
+      attributions: z
+        .strictObject({
+          'wrong-thing': Chance01,
+          'did-not-take': Chance01,
+          relapsed: Chance01,
+          damaged: Chance01,
+          'new-fault': Chance01,
+        })
+        .nullable(),
+      /** chance that nothing is active at the moment */
+      nothingActive: Chance01,
+      /** the first diagnosis, as it was made on arrival and as it looks in the light of everything since */
+      firstDiagnosis: z.array(z.strictObject({ fault: Id, name: z.string(), onArrival: Chance01, restated: Chance01 })),
+      /** chance dropped on the way because it was too small to follow */
+      pruned: Chance01,
+    })
+    .optional(),
   cautions: z.array(z.strictObject({ id: Id, text: z.string() })),
   /** what a brute-force recomputation needs besides the exported knowledge */
   audit: z.strictObject({
@@ -289,7 +315,8 @@ export const Contradiction = z.strictObject({
   format: z.literal(1),
   record: Id,
   title: z.string(),
-  finding: Id,
+  /** null: an event of the timeline excludes what went before */
+  finding: Id.nullable(),
   against: z.array(Id),
   sentence: z.string(),
   evidence: z.array(EvidenceItem),

@@ -1,6 +1,6 @@
 /** Which checks must come before each remedy, so that no part is changed that nobody has located. */
 import type { CardCheck } from '../decision/card-problem.ts';
-import type { GatheredEvidence } from '../evidence/evidence.ts';
+import type { Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Id, Remedy } from '../knowledge/schema.ts';
 
@@ -17,11 +17,11 @@ export interface MustFollow {
  */
 export function mustFollow(
   knowledge: Knowledge,
-  gathered: GatheredEvidence,
+  gathered: Gathered,
   remedies: readonly Remedy[],
   open: readonly CardCheck[],
 ): MustFollow[] {
-  const seen = new Set(gathered.findings.filter((item) => item.origin !== 'owner').map((item) => item.finding));
+  const seen = new Set(gathered.present.filter((item) => item.origin !== 'owner').map((item) => item.finding));
   const byId = new Map(open.map((check) => [check.id, check]));
   const yields = new Map(knowledge.checks.map((check) => [check.id, check.yields]));
   const yielding = (finding: Id) => open.filter((check) => check.findings.some((item) => item.id === finding));

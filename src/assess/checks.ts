@@ -2,7 +2,7 @@
 import type { Conditions } from '../belief/conditions.ts';
 import { stateLikelihoods } from '../belief/predict.ts';
 import type { CardCheck } from '../decision/card-problem.ts';
-import type { FindingEvidence, GatheredEvidence } from '../evidence/evidence.ts';
+import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
 import { LIMITED_CHECKS, RESISTANCES_CHECK, SHORT_SHARE, SHORT_STATE } from '../evidence/safety.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Check, Finding, Id } from '../knowledge/schema.ts';
@@ -24,12 +24,10 @@ export interface ChecksAtThisCard {
 export function checksAtThisCard(
   knowledge: Knowledge,
   shop: Shop,
-  gathered: GatheredEvidence,
+  gathered: Gathered,
   conditions: Conditions,
 ): ChecksAtThisCard {
-  const bench = new Map(
-    gathered.findings.filter((item) => item.origin !== 'owner').map((item) => [item.finding, item]),
-  );
+  const bench = new Map(gathered.present.filter((item) => item.origin !== 'owner').map((item) => [item.finding, item]));
   const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
   const preparationAt = new Map(knowledge.preparations.map((preparation, at) => [preparation.id, at]));
   const networkAt = new Map(knowledge.network.findings.map((node, at) => [node.id, at]));
@@ -92,7 +90,7 @@ interface Need {
 }
 
 /** The power gate as needs: every rail of this card known, and not short. */
-function railsNotShort(knowledge: Knowledge, gathered: GatheredEvidence): Need[] {
+function railsNotShort(knowledge: Knowledge, gathered: Gathered): Need[] {
   const rails = knowledge.checks.find((check) => check.id === RESISTANCES_CHECK)?.yields ?? [];
   return rails
     .filter((finding) => gathered.applicable.has(finding))
@@ -129,7 +127,7 @@ function knownOtherwise(need: Need, evidence: FindingEvidence | undefined, findi
   return share >= 1 - SHORT_SHARE ? [] : [need.because];
 }
 
-function hardReasons(knowledge: Knowledge, shop: Shop, gathered: GatheredEvidence, check: Check): string[] {
+function hardReasons(knowledge: Knowledge, shop: Shop, gathered: Gathered, check: Check): string[] {
   const missing = check.equipment.filter((item) => !shop.equipment.includes(item));
   const names = new Map(knowledge.bench.equipment.map((item) => [item.id, item.name]));
   const rules = gathered.fired.flatMap(({ event }) =>

@@ -5,14 +5,16 @@ import { type Explanation, explain } from '../belief/explain.ts';
 import type { Evidence } from '../belief/network.ts';
 import { posterior } from '../belief/observe.ts';
 import { priorShape } from '../belief/prior.ts';
-import type { FindingEvidence, GatheredEvidence } from '../evidence/evidence.ts';
+import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import { type Finding, type Id, SITES } from '../knowledge/schema.ts';
+import type { Record as CardRecord } from '../record/schema.ts';
+import { beliefNow, explainLife, type Life, liveThrough } from './life.ts';
 import { type StartingBelief, startingBelief } from './starting-belief.ts';
 
 export interface Diagnosis {
   readonly kind: 'diagnosis';
-  readonly gathered: GatheredEvidence;
+  readonly gathered: Gathered;
   readonly starting: StartingBelief;
   readonly evidence: readonly Evidence[];
   readonly most: number;
@@ -24,19 +26,30 @@ export interface Diagnosis {
   /** 1 where the fault is not one of the card */
   readonly host: Uint8Array;
   readonly sound: number;
+  /** chance of each fault by what was known on arrival; the same as `chances` for a card that was not worked on */
+  readonly onArrival: Float64Array;
+  /** what happened since it arrived, where work was done */
+  readonly life: Life | null;
 }
 
 export interface Contradicted {
   readonly kind: 'contradiction';
-  readonly finding: Id;
+  /** null: not one finding but an event excludes what went before; `sentence` says which */
+  readonly finding: Id | null;
   readonly against: readonly Id[];
+  readonly sentence?: string;
 }
 
 const CONDITIONS_SHOWN = 12;
 /** causes below this are not listed one by one */
 const LEAST_CHANCE_LISTED = 0.001;
 
-export function diagnose(knowledge: Knowledge, gathered: GatheredEvidence, most: number): Diagnosis | Contradicted {
+export function diagnose(
+  knowledge: Knowledge,
+  gathered: Gathered,
+  record: Pick<CardRecord, 'timeline'>,
+  most: number,
+): Diagnosis | Contradicted {
   const { network } = knowledge;
   const starting = startingBelief(knowledge, gathered, most);
   const index = new Map(network.findings.map((node, at) => [node.id, at]));
@@ -53,19 +66,26 @@ export function diagnose(knowledge: Knowledge, gathered: GatheredEvidence, most:
   if (unconditional.kind === 'contradiction') throw new Error('a belief without evidence cannot contradict itself');
   const host = Uint8Array.from(knowledge.faults, (fault) => (fault.site === 'host' ? 1 : 0));
   const card = host.map((flag) => 1 - flag);
+  const life = liveThrough(knowledge, gathered, record, observed.belief, observed.logChance);
+  if (life?.kind === 'life-contradiction')
+    return { kind: 'contradiction', finding: null, against: [], sentence: life.sentence };
+  const onArrival = marginals(observed.belief);
+  const belief = life ? beliefNow(life.fold, knowledge.faults.length) : observed.belief;
   return {
     kind: 'diagnosis',
     gathered,
     starting,
-    evidence,
+    evidence: life ? life.evidence : evidence,
     most,
     prior: unconditional.belief,
-    belief: observed.belief,
-    logChance: observed.logChance,
-    chances: marginals(observed.belief),
+    belief,
+    logChance: life ? life.fold.logChance : observed.logChance,
+    chances: life ? marginals(belief) : onArrival,
     before: marginals(unconditional.belief),
     host,
-    sound: chanceNoneOf(observed.belief, card),
+    sound: chanceNoneOf(belief, card),
+    onArrival,
+    life,
   };
 }
 
@@ -110,7 +130,7 @@ export function stateName(finding: Finding, state: Id): string {
 
 export function rank(knowledge: Knowledge, diagnosis: Diagnosis, explained: Explanation): RankedFault[] {
   const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
-  const recorded = diagnosis.gathered.findings;
+  const recorded = diagnosis.gathered.present;
   return knowledge.faults
     .map((fault, at) => ({ fault, at }))
     .filter(({ at }) => diagnosis.chances[at]! >= LEAST_CHANCE_LISTED)
@@ -149,14 +169,11 @@ export function diagnosisView(
   diagnosis: Diagnosis,
 ): Pick<Assessed, 'evidence' | 'strain' | 'prior' | 'chanceOfEvidence' | 'ranking' | 'sites' | 'sound' | 'conditions'> {
   const { network } = knowledge;
-  const explained = explain(
-    network,
-    diagnosis.starting.odds,
-    diagnosis.evidence,
-    diagnosis.most,
-    diagnosis.starting.empty,
-  );
-  const recorded = diagnosis.gathered.findings;
+  const { starting, life } = diagnosis;
+  const explained = life
+    ? explainLife(life, knowledge)
+    : explain(network, starting.odds, diagnosis.evidence, diagnosis.most, starting.empty);
+  const recorded = diagnosis.gathered.present;
   const names = new Map(knowledge.findings.map((finding) => [finding.id, finding.name]));
   const shape = priorShape(diagnosis.starting.odds, diagnosis.most, diagnosis.starting.empty);
   const siteOf = knowledge.faults.map((fault) => SITES.indexOf(fault.site));

@@ -11,7 +11,7 @@ export function preparationsMade(knowledge: Knowledge, record: CardRecord): Read
   const undoes = new Map(knowledge.preparations.map((preparation) => [preparation.id, preparation.undoes ?? []]));
   const made = new Set<Id>();
   for (const event of record.timeline) {
-    if (event.type === 'treated') made.clear();
+    if (event.type === 'treated' || event.type === 'came-back') made.clear();
     const looked = event.type === 'measured' || (event.type === 'seen' && event.by === 'bench');
     if (!looked) continue;
     for (const preparation of checkOf.get(event.finding)?.preparations ?? []) {

@@ -40,7 +40,7 @@ export function uncertaintyOf(knowledge: Knowledge, card: CardAtThisShop, diagno
     }));
 
   const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
-  const uncertainFindings = diagnosis.gathered.findings.map((item): UncertainFinding => {
+  const uncertainFindings = diagnosis.gathered.present.map((item): UncertainFinding => {
     const finding = findings.get(item.finding)!;
     return {
       weights: Float64Array.from(item.weights),

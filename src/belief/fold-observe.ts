@@ -16,6 +16,7 @@ export function observeFold(fold: Fold, network: Network, evidence: readonly Evi
     return { leak: node.leak, given: new Map(node.given.map(({ fault, cumulative }) => [fault, cumulative])) };
   });
   return settle(
+    fold,
     fold.trajectories.map((trajectory) => {
       const active = activeOf(trajectory);
       let chance = trajectory.chance;
@@ -33,7 +34,5 @@ export function observeFold(fold: Fold, network: Network, evidence: readonly Evi
       });
       return { ...trajectory, chance };
     }),
-    fold.pruned,
-    fold.logChance,
   );
 }

@@ -26,11 +26,10 @@ const DAY = 1;
  */
 export function stillWorking(fold: Fold, days: number, service: Service): Fold | null {
   return settle(
+    fold,
     fold.trajectories
       .filter((trajectory) => worksNow(trajectory, service.host) && !hasActiveHost(trajectory, service))
       .map((trajectory) => ({ ...trajectory, chance: trajectory.chance * survival(trajectory, days, service) })),
-    fold.pruned,
-    fold.logChance,
   );
 }
 
@@ -56,7 +55,26 @@ export function failedOnDay(fold: Fold, days: number, service: Service): Fold | 
     const failed = alive * -Math.expm1(-rate);
     for (const { now, hazard } of causes) after.push({ ...trajectory, now, chance: (failed * hazard) / rate });
   }
-  return settle(after, fold.pruned, fold.logChance);
+  return settle(fold, after);
+}
+
+/** How finely a failure at an unknown time is looked for: steps, closer together early, where relapses are. */
+const STEPS = 40;
+
+/**
+ * The card went out working and failed on some day up to `days`, nobody knows which: the sum over days, on a grid that is finer early.
+ * Null where it cannot have failed at all.
+ */
+export function failedBy(fold: Fold, days: number, service: Service): Fold | null {
+  const edges = Array.from({ length: STEPS + 1 }, (_, step) => days * (step / STEPS) ** 2);
+  const parts = edges.slice(1).flatMap((end, step) => {
+    const start = edges[step]!;
+    const failed = failedOnDay(fold, Math.floor((start + end) / 2), service);
+    if (!failed) return [];
+    const weight = Math.exp(failed.logChance - fold.logChance) * Math.max(DAY, end - start);
+    return failed.trajectories.map((trajectory) => ({ ...trajectory, chance: trajectory.chance * weight }));
+  });
+  return settle(fold, parts);
 }
 
 /** Survival of a Weibull stated by its median: exp(-ln 2 (t / median)^shape). */

@@ -30,15 +30,17 @@ export interface Fold {
   readonly trajectories: readonly Trajectory[];
   /** chance that was dropped on the way because it was too small to follow, in all */
   readonly pruned: number;
+  /** trajectories less likely than this are dropped; 0: none */
+  readonly least: number;
   /** natural logarithm of the chance of everything observed so far */
   readonly logChance: number;
 }
 
-/** Trajectories less likely than this are dropped, and what they held is counted. */
-export const LEAST_FOLLOWED = 1e-9;
+/** Trajectories less likely than this are dropped, unless a fold asks for another limit, and what they held is counted. */
+export const LEAST_FOLLOWED = 1e-7;
 
 /** Begins the fold at a belief over conditions: nothing treated yet. `logChance`: of the evidence behind the belief. */
-export function beginFold(belief: Belief, logChance = 0): Fold {
+export function beginFold(belief: Belief, logChance = 0, least = LEAST_FOLLOWED): Fold {
   const trajectories: Trajectory[] = [];
   const { conditions, chance } = belief;
   for (let c = 0; c < chance.length; c++) {
@@ -50,14 +52,16 @@ export function beginFold(belief: Belief, logChance = 0): Fold {
     ].sort((a, b) => a.fault - b.fault);
     trajectories.push({ before: null, now, chance: chance[c]! });
   }
-  return settle(trajectories, 0, logChance) ?? { trajectories: [], pruned: 0, logChance: Number.NEGATIVE_INFINITY };
+  const empty: Fold = { trajectories: [], pruned: 0, least, logChance };
+  return settle(empty, trajectories) ?? { ...empty, logChance: Number.NEGATIVE_INFINITY };
 }
 
 /**
- * Merges equal trajectories, drops those below `LEAST_FOLLOWED` of the whole and scales the rest to one. `trajectories` carry
- * unscaled weights; what they sum to is the chance of what was just observed. Null where that is 0: a contradiction.
+ * Merges equal trajectories, drops those below the fold's limit and scales the rest to one. `trajectories` carry unscaled weights; what
+ * they sum to is the chance of what was just observed. `dropped`: chance that was left out while making them. Null where
+ * nothing is left: a contradiction.
  */
-export function settle(trajectories: readonly Trajectory[], pruned: number, logChance: number): Fold | null {
+export function settle(from: Fold, trajectories: readonly Trajectory[], dropped = 0): Fold | null {
   const merged = new Map<string, Trajectory>();
   let total = 0;
   for (const trajectory of trajectories) {
@@ -68,18 +72,19 @@ export function settle(trajectories: readonly Trajectory[], pruned: number, logC
     merged.set(key, known ? { ...known, chance: known.chance + trajectory.chance } : trajectory);
   }
   if (!(total > 0)) return null;
+  const limit = from.least * total;
   const kept: Trajectory[] = [];
-  let dropped = 0;
+  let followed = 0;
   for (const trajectory of merged.values()) {
-    const chance = trajectory.chance / total;
-    if (chance < LEAST_FOLLOWED) dropped += chance;
-    else kept.push({ ...trajectory, chance });
+    if (trajectory.chance < limit) continue;
+    kept.push(trajectory);
+    followed += trajectory.chance;
   }
-  const whole = 1 - dropped;
   return {
-    trajectories: kept.map((trajectory) => ({ ...trajectory, chance: trajectory.chance / whole })),
-    pruned: 1 - (1 - pruned) * whole,
-    logChance: logChance + Math.log(total),
+    trajectories: kept.map((trajectory) => ({ ...trajectory, chance: trajectory.chance / followed })),
+    pruned: 1 - (1 - from.pruned) * (1 - dropped) * (followed / total),
+    least: from.least,
+    logChance: from.logChance + Math.log(total),
   };
 }
 

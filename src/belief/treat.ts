@@ -10,12 +10,15 @@ export interface Remedy {
   readonly induces: ArrayLike<number>;
 }
 
+/** Damage is followed a little further down than trajectories are, since several kinds of it may meet in one. */
+const BRANCH_SHARE = 0.1;
+
 /**
  * Treats every trajectory. An active fault is cured, masked (dormant: works now, comes back) or stays; a dormant one is
  * cured or stays dormant; an absent one may be induced, each independently of the others. `worked` is what the bench test told: true
  * where no fault of the card is active afterwards; null where nobody tested. `host`: 1 for faults that are not the card's.
  *
- * Null where `worked` is impossible: a contradiction. Exact; damage below `LEAST_BRANCH` is dropped and counted as pruned. Cost: trajectories times outcomes, 3 per active fault and 2 per fault that can be induced.
+ * Null where `worked` is impossible: a contradiction. Exact; damage far below the fold's limit is dropped and counted as pruned. Cost: trajectories times outcomes, 3 per active fault and 2 per fault that can be induced.
  */
 export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: ArrayLike<number>): Fold | null {
   const inducible = Array.from(remedy.induces, (chance, fault) => ({ fault, chance })).filter(
@@ -23,6 +26,7 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
   );
   const after: Trajectory[] = [];
   let dropped = 0;
+  const leastBranch = fold.least * BRANCH_SHARE;
   for (const trajectory of fold.trajectories) {
     const before = trajectory.now.map(({ fault, standing }) => ({ fault, dormant: standing === 'dormant' }));
     let branches: { now: Member[]; chance: number }[] = [{ now: [], chance: trajectory.chance }];
@@ -33,7 +37,7 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
       branches = branches.flatMap(({ now, chance: weight }) => {
         const spared = { now, chance: weight * (1 - chance) };
         const hit = { now: [...now, { fault, standing: 'induced' as const }], chance: weight * chance };
-        if (hit.chance >= LEAST_BRANCH) return [spared, hit];
+        if (hit.chance >= leastBranch) return [spared, hit];
         dropped += hit.chance;
         return [spared];
       });
@@ -43,11 +47,8 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
       if (worked === null || worksNow(next, host) === worked) after.push(next);
     }
   }
-  return settle(after, 1 - (1 - fold.pruned) * (1 - dropped), fold.logChance);
+  return settle(fold, after, dropped);
 }
-
-/** Branches of damage less likely than this in all are not followed: two kinds of damage at once on an unlikely card. */
-const LEAST_BRANCH = 1e-11;
 
 function fateOf(
   { fault, standing }: Member,

@@ -66,12 +66,13 @@ export interface GatheredEvidence {
 }
 
 export type Treated = Extract<Event, { type: 'treated' }>;
+export type CameBack = Extract<Event, { type: 'came-back' }>;
 
-/** What was observed between two treatments, or before the first. */
+/** What was observed between two changes of the card's condition: treatments, and time in service. */
 export interface Segment {
   readonly findings: readonly FindingEvidence[];
-  /** the treatment that ended it; the last segment has none */
-  readonly endedBy?: Treated;
+  /** the treatment or the return from service that ended it; the last segment has none */
+  readonly endedBy?: Treated | CameBack;
 }
 
 /** An observation that says nothing as things stand. It stays in the record. */
@@ -86,7 +87,11 @@ export interface SetAside {
 export interface Gathered extends GatheredEvidence {
   /** at least one: `findings` are the first one's and the owner's words, the last is the card as it lies there */
   readonly segments: readonly Segment[];
+  /** the card as it lies there: the only segment's findings with the owner's words, or the last segment's */
+  readonly present: readonly FindingEvidence[];
   readonly setAside: readonly SetAside[];
+  /** per treatment in the timeline: by how much what was known then raised the chance that the work does damage */
+  readonly damageThen: readonly number[];
 }
 
 /** Something wrong with a record. Nothing typed is lost: `typed` keeps it. */

@@ -1,5 +1,5 @@
 /** What is known about the card, as the rules ask for it. Unknown facts are absent, never false. */
-import type { Finding, Id } from '../knowledge/schema.ts';
+import type { Finding, Id, Remedy } from '../knowledge/schema.ts';
 import type { Event } from '../record/schema.ts';
 import type { FactValue, FindingEvidence } from './evidence.ts';
 
@@ -18,6 +18,28 @@ export function answeredFacts(timeline: readonly Event[]): Map<Id, FactValue> {
       if (answer === null) facts.delete(fact);
       else facts.set(fact, answer);
     }
+  }
+  return facts;
+}
+
+/**
+ * The answers as they stand after the bench's own work: heat cycles it spent are added, and heat work it did is known. For
+ * gates and risks only; what a card's history says of its faults on arrival is the history it arrived with.
+ */
+export function factsAfterWork(
+  answered: ReadonlyMap<Id, FactValue>,
+  timeline: readonly Event[],
+  remedies: readonly Remedy[],
+): Map<Id, FactValue> {
+  const facts = new Map(answered);
+  for (const event of timeline) {
+    if (event.type !== 'treated') continue;
+    const remedy = remedies.find(({ id }) => id === event.remedy);
+    if (!remedy || remedy.heatCycles === 0) continue;
+    const before = facts.get('heat-cycles');
+    facts.set('heat-cycles', (typeof before === 'number' ? before : 0) + remedy.heatCycles);
+    if (remedy.kind === 'reflow' || remedy.kind === 'reball') facts.set('earlier-heat-work', remedy.kind);
+    else if (remedy.kind === 'core-swap') facts.set('earlier-heat-work', 'reball');
   }
   return facts;
 }

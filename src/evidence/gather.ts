@@ -4,8 +4,8 @@ import type { Finding, Id, Rule, Window } from '../knowledge/schema.ts';
 import { checkRecord } from '../record/check.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
-import type { FindingEvidence, Gathered, RecordIssue } from './evidence.ts';
-import { answeredFacts, seenFacts } from './facts.ts';
+import type { FindingEvidence, Gathered, RecordIssue, Segment } from './evidence.ts';
+import { answeredFacts, factsAfterWork, seenFacts } from './facts.ts';
 import { closeWhatMust } from './gates.ts';
 import { foldObservations, mostSupported, scaled } from './observations.ts';
 import { compileRules, factsOf, type Judged, type Known, type RuleSet } from './rules.ts';
@@ -48,14 +48,22 @@ export async function gatherEvidence(knowledge: Knowledge, shop: Shop, record: C
 
   const first = folded.segments[0]?.findings ?? [];
   const facts = new Map([...answered, ...seenFacts(first, knowledge.findings)]);
-  const fired = [...choosing, ...(await matching(knowledge, rules, facts))];
   const present = folded.segments.at(-1)?.findings ?? [];
+  // history speaks of the card as it arrived, gates of the card as it lies there now
+  const now = new Map([
+    ...factsAfterWork(answered, record.timeline, knowledge.remedies),
+    ...seenFacts(present, knowledge.findings),
+  ]);
+  const fired = [...choosing, ...(await matching(knowledge, rules, facts, now))];
+  const findings = withOwnerWords(knowledge, first, fired, applies);
+  const damageThen = await damageAtTreatments(knowledge, rules, record, answered, folded.segments);
   const closed = closeWhatMust(knowledge, shop, present, applies, fired);
   return {
     kind: 'gathered',
     gathered: {
       facts,
-      findings: withOwnerWords(knowledge, first, fired, applies),
+      findings,
+      present: folded.segments.length === 1 ? findings : present,
       history: fired.flatMap(({ id, event }) =>
         event.type === 'history'
           ? Object.entries(event.params.factors).map(([fault, factor]) => ({
@@ -84,6 +92,7 @@ export async function gatherEvidence(knowledge: Knowledge, shop: Shop, record: C
       fired,
       segments: folded.segments,
       setAside: folded.setAside,
+      damageThen,
     },
   };
 }
@@ -121,17 +130,46 @@ function applicability({ id, appliesWhen: conditions }: Finding, unknown: 'match
 }
 
 /** In the order of the knowledge, whatever order the engine took. */
-async function matching(knowledge: Knowledge, rules: Compiled, facts: Known): Promise<readonly Rule[]> {
+async function matching(knowledge: Knowledge, rules: Compiled, facts: Known, now: Known): Promise<readonly Rule[]> {
   const [history, ownerWords, gates] = await Promise.all([
     rules.history(facts),
     rules.ownerWords(facts),
-    rules.gates(facts),
+    rules.gates(now),
   ]);
   return [
     ...knowledge.rules.history.filter(({ id }) => history.has(id)),
     ...knowledge.rules.ownerWords.filter(({ id }) => ownerWords.has(id)),
     ...knowledge.rules.gates.filter(({ id }) => gates.has(id)),
   ];
+}
+
+/** What the gates made of each treatment's risk with what was known when it was done. */
+async function damageAtTreatments(
+  knowledge: Knowledge,
+  rules: Compiled,
+  record: CardRecord,
+  answered: Known,
+  segments: readonly Segment[],
+): Promise<number[]> {
+  const factors: number[] = [];
+  let segment = 0;
+  for (const [index, event] of record.timeline.entries()) {
+    if (event.type === 'treated') {
+      const then = new Map([
+        ...factsAfterWork(answered, record.timeline.slice(0, index), knowledge.remedies),
+        ...seenFacts(segments[segment]?.findings ?? [], knowledge.findings),
+      ]);
+      const fired = await rules.gates(then);
+      factors.push(
+        knowledge.rules.gates.reduce((product, { id, event: gate }) => {
+          const raises = gate.type === 'damage' && gate.params.remedies.includes(event.remedy) && fired.has(id);
+          return raises ? product * gate.params.factor : product;
+        }, 1),
+      );
+    }
+    if (event.type === 'treated' || event.type === 'came-back') segment += 1;
+  }
+  return factors;
 }
 
 /** The window of each finding; a sentence where two are claimed, since neither can be trusted then. */

@@ -2,7 +2,7 @@
 import type { Finding, Id, Window } from '../knowledge/schema.ts';
 import type { Event, Measured, Seen } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
-import type { FindingEvidence, GradedReading, RecordIssue, Segment, SetAside, Treated } from './evidence.ts';
+import type { FindingEvidence, GradedReading, RecordIssue, Segment, SetAside } from './evidence.ts';
 import { gradeReading } from './grade.ts';
 import { parseQuantity, type Quantity } from './quantity.ts';
 
@@ -46,7 +46,7 @@ interface Said {
 }
 
 /**
- * Splits the timeline at its treatments and settles each part by itself.
+ * Splits the timeline where the card's condition changes (treatments, returns from service) and settles each part by itself.
  *
  * In a segment the last observation of a finding stands. What the bench saw stands against what the owner said,
  * whichever came later; where the bench could not tell, the owner's word is kept. An earlier answer of the bench that
@@ -81,11 +81,13 @@ export function mostSupported(weights: readonly number[], finding: Finding): Id 
   return finding.states[index]?.id ?? finding.states[0]!.id;
 }
 
-function split(timeline: readonly Event[]): { observations: Observation[]; endedBy?: Treated }[] {
-  const segments: { observations: Observation[]; endedBy?: Treated }[] = [{ observations: [] }];
+type Ending = NonNullable<Segment['endedBy']>;
+
+function split(timeline: readonly Event[]): { observations: Observation[]; endedBy?: Ending }[] {
+  const segments: { observations: Observation[]; endedBy?: Ending }[] = [{ observations: [] }];
   for (const [index, event] of timeline.entries()) {
     const segment = segments.at(-1)!;
-    if (event.type === 'treated') {
+    if (event.type === 'treated' || event.type === 'came-back') {
       segment.endedBy = event;
       segments.push({ observations: [] });
     } else if (event.type === 'seen' || event.type === 'measured') {

@@ -92,7 +92,7 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
     causes: causesIn(assessed.ranking, words, messages, say),
     sites: assessed.sites.map(({ site, chance }) => ({ site, chance })),
     choices,
-    outOf100: pictured ? outOf100(pictured, assessed.horizonDays, messages) : null,
+    outOf100: pictured ? outOf100(pictured, assessed.horizonDays, messages, pictured === chosen) : null,
     why: whyOf(outcome, offer, chosen, question, asked),
     changes: [
       ...(outcome === 'check-first' ? [messages.changes.firstTheStep] : []),
@@ -101,10 +101,7 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
     ruledOut: ruledOutOf(assessed, words, messages, setting.language),
     next,
     rests: restsOf(offer, options, pictured),
-    cautions: assessed.cautions.flatMap(({ id }) => {
-      const text = words.cautions[id];
-      return text ? [{ id, what: { text, language: words.language } }] : [];
-    }),
+    cautions: cautionsOf(assessed, words),
     consent: consentOf(outcome, assessed.ownStock, asked, messages),
     warnings: warningsOf(offer, question),
   };
@@ -216,6 +213,16 @@ function ruledOutOf(
   return [...byReason].map(([text, { remedies, language: own }]) => ({ remedies, reason: { text, language: own } }));
 }
 
+/** What this caution says, "what this rests on" says in the letter's own language. */
+const TOLD_ANYWAY = 'figures-are-estimates';
+
+function cautionsOf(assessed: Assessed, words: OwnerWordings): Letter['cautions'] {
+  return assessed.cautions.flatMap(({ id }) => {
+    const text = words.cautions[id];
+    return text && id !== TOLD_ANYWAY ? [{ id, what: { text, language: words.language } }] : [];
+  });
+}
+
 function restsOf(
   { assessed, shop, messages, say }: Offer,
   { record }: LetterOptions,
@@ -289,9 +296,11 @@ function contradictionLetter(contradiction: Exclude<Tellable, Assessed>, options
     choices: [],
     outOf100: null,
     why: [
-      others.length > 0
-        ? messages.why.contradiction(said(contradiction.finding), others.join('; '))
-        : messages.why.contradictionAlone(said(contradiction.finding)),
+      contradiction.finding === null
+        ? contradiction.sentence
+        : others.length > 0
+          ? messages.why.contradiction(said(contradiction.finding), others.join('; '))
+          : messages.why.contradictionAlone(said(contradiction.finding)),
     ],
     changes: [],
     ruledOut: [],

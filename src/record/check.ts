@@ -28,6 +28,11 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
         return unknownFinding(event.finding, findings, path);
       case 'treated':
         return remedies.includes(event.remedy) ? [] : [unknown('remedy', event.remedy, remedies, `${path}.remedy`)];
+      case 'came-back':
+        return wasTreated(record, event) ? [] : [neverTreated(path)];
+      case 'handed-back':
+      case 'still-working':
+      case 'closed':
       case 'note':
         return [];
     }
@@ -42,6 +47,18 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
     return [...backwards, ...named(event, path)];
   });
   return [...prices, ...events];
+}
+
+function wasTreated(record: CardRecord, event: Event): boolean {
+  return record.timeline.slice(0, record.timeline.indexOf(event)).some(({ type }) => type === 'treated');
+}
+
+function neverTreated(path: string): RecordIssue {
+  return {
+    path,
+    wrong: 'The card came back here, but no work on it is recorded before.',
+    todo: 'Record what was done first (an event "treated"); a card never worked on here begins with "arrived".',
+  };
 }
 
 function runsBackwards(timeline: readonly Event[], index: number, path: string): RecordIssue[] {

@@ -133,7 +133,17 @@ function sayUnion(
   return nearest.flatMap((inner) => say(inner, root, path));
 }
 
-const EVENT_TYPES = ['arrived', 'seen', 'measured', 'treated', 'note'] as const;
+const EVENT_TYPES = [
+  'arrived',
+  'seen',
+  'measured',
+  'treated',
+  'handed-back',
+  'still-working',
+  'came-back',
+  'closed',
+  'note',
+] as const;
 
 const KINDS: { readonly [expected: string]: string } = {
   string: 'text',

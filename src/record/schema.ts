@@ -77,6 +77,18 @@ export const Event = z.discriminatedUnion('type', [
     worked: z.boolean().nullable(),
     note: z.string().optional(),
   }),
+  /** the card left the bench */
+  z.strictObject({ type: z.literal('handed-back'), at: At, note: z.string().optional() }),
+  /** the owner says it still works */
+  z.strictObject({ type: z.literal('still-working'), at: At, note: z.string().optional() }),
+  /** it failed again; `workedDays`: how long it had worked; left out: until it came back · null: can't tell */
+  z.strictObject({
+    type: z.literal('came-back'),
+    at: At,
+    workedDays: z.number().nonnegative().max(36_525).nullable().optional(),
+    note: z.string().optional(),
+  }),
+  z.strictObject({ type: z.literal('closed'), at: At, note: z.string().optional() }),
   z.strictObject({ type: z.literal('note'), at: At, text: z.string() }),
 ]);
 export type Event = z.infer<typeof Event>;

@@ -3,7 +3,7 @@
 import { cardAtThisShop } from '../../src/assess/shop-and-card.ts';
 import type { CardModel } from '../../src/decision/card-model.ts';
 import { nothingNewIn, stillDormant } from '../../src/decision/treatment.ts';
-import type { GatheredEvidence } from '../../src/evidence/evidence.ts';
+import type { Gathered } from '../../src/evidence/evidence.ts';
 import { gatherEvidence } from '../../src/evidence/gather.ts';
 import { factsOf } from '../../src/evidence/rules.ts';
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
@@ -32,7 +32,7 @@ export interface Known {
   readonly key: string;
   readonly stratum: number;
   readonly record: CardRecord;
-  readonly gathered: GatheredEvidence;
+  readonly gathered: Gathered;
 }
 
 export interface Ended {

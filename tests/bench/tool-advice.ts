@@ -17,7 +17,7 @@ import { courseScratch } from '../../src/decision/course.ts';
 import { describeCourse, type Plan } from '../../src/decision/plan.ts';
 import { plan as planNext } from '../../src/decision/planner.ts';
 import { choosePlan, enumeratePlans } from '../../src/decision/plans.ts';
-import type { GatheredEvidence } from '../../src/evidence/evidence.ts';
+import type { Gathered } from '../../src/evidence/evidence.ts';
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
 import type { Id } from '../../src/knowledge/schema.ts';
 import type { Record as CardRecord } from '../../src/record/schema.ts';
@@ -55,8 +55,8 @@ export interface Leading {
 }
 
 /** A record that a simulated card cannot produce is a bug: this throws on findings that exclude each other. */
-export function diagnosed(knowledge: Knowledge, gathered: GatheredEvidence): Diagnosis {
-  const diagnosis = diagnose(knowledge, gathered, MOST_FAULTS);
+export function diagnosed(knowledge: Knowledge, gathered: Gathered): Diagnosis {
+  const diagnosis = diagnose(knowledge, gathered, { timeline: [] }, MOST_FAULTS);
   if (diagnosis.kind === 'contradiction')
     throw new Error(`a simulated card contradicts itself at ${diagnosis.finding}`);
   return diagnosis;

@@ -1,0 +1,239 @@
+/** A card's life after it arrived, folded into the belief: work done on it, findings since, time in service, its return. */
+
+import { type Attributions, attribute } from '../belief/attribute.ts';
+import type { Belief } from '../belief/belief.ts';
+import type { Conditions } from '../belief/conditions.ts';
+import type { Explanation } from '../belief/explain.ts';
+import { observeFold } from '../belief/fold-observe.ts';
+import type { Evidence } from '../belief/network.ts';
+import { failedBy, failedOnDay, type Service, stillWorking } from '../belief/serve.ts';
+import { activeChancesOf, beginFold, type Fold } from '../belief/trajectory.ts';
+import { type Remedy as Treatment, treat } from '../belief/treat.ts';
+import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import type { Id } from '../knowledge/schema.ts';
+import type { Record as CardRecord, Event } from '../record/schema.ts';
+
+export interface Life {
+  readonly kind: 'life';
+  readonly fold: Fold;
+  /** the fold before the findings of the card as it lies there, and these findings */
+  readonly foldBefore: Fold;
+  readonly evidence: readonly Evidence[];
+  readonly lastRemedy: Id;
+  readonly cameBack: boolean;
+  /** days it worked before it came back; null: can't tell, or it did not come back */
+  readonly workedDays: number | null;
+  readonly attributions: Attributions | null;
+  /** chance that each fault was active just before the last remedy, in the light of everything since */
+  readonly beforeRemedy: Float64Array;
+}
+
+export interface LifeContradicted {
+  readonly kind: 'life-contradiction';
+  readonly sentence: string;
+}
+
+const MILLISECONDS_PER_DAY = 86_400_000;
+const DAYS_PER_YEAR = 365.25;
+
+export function liveThrough(
+  knowledge: Knowledge,
+  gathered: Gathered,
+  record: Pick<CardRecord, 'timeline'>,
+  arrived: Belief,
+  logChance: number,
+): Life | LifeContradicted | null {
+  if (!record.timeline.some((event) => event.type === 'treated')) return null;
+  const host = Uint8Array.from(knowledge.faults, (fault) => (fault.site === 'host' ? 1 : 0));
+  const service = serviceOf(knowledge, host);
+  const segments = [...gathered.segments.slice(1)];
+  let fold = beginFold(arrived, logChance);
+  let foldBefore = fold;
+  let evidence: Evidence[] = [];
+  let lastRemedy: Id = '';
+  let treatment: Treatment | null = null;
+  const damage = [...gathered.damageThen];
+  let outSince: string | null = null;
+  let cameBack = false;
+  let workedDays: number | null = null;
+
+  const look = (): boolean => {
+    foldBefore = fold;
+    evidence = evidenceOf(knowledge, segments.shift()?.findings ?? []);
+    const seen = observeFold(fold, knowledge.network, evidence);
+    if (seen) fold = seen;
+    return seen !== null;
+  };
+  for (const event of record.timeline) {
+    if (event.type === 'treated') {
+      treatment = treatmentOf(knowledge, event.remedy, damage.shift() ?? 1);
+      lastRemedy = event.remedy;
+      cameBack = false;
+      workedDays = null;
+      outSince = event.at;
+      const after = treat(fold, treatment, event.worked, host);
+      if (!after)
+        return no(
+          `The record says the card ${event.worked ? 'worked' : 'did not work'} after ${event.remedy.replaceAll('-', ' ')}, which nothing known of it allows.`,
+        );
+      fold = after;
+      if (!look())
+        return no(
+          `What was found after ${event.remedy.replaceAll('-', ' ')} cannot go with what went before: look at one of these findings again.`,
+        );
+    } else if (event.type === 'handed-back') {
+      outSince = event.at;
+    } else if (event.type === 'still-working' && outSince !== null && lastWordOf(record, event)) {
+      const on = stillWorking(fold, daysBetween(outSince, event.at), service);
+      if (!on) return no('The record says the card was still working, which nothing known of it allows.');
+      fold = on;
+    } else if (event.type === 'came-back') {
+      cameBack = true;
+      workedDays =
+        event.workedDays === undefined
+          ? outSince === null
+            ? null
+            : daysBetween(outSince, event.at)
+          : event.workedDays;
+      const days = workedDays ?? (outSince === null ? null : daysBetween(outSince, event.at));
+      if (days !== null) {
+        const back = workedDays === null ? failedBy(fold, days, service) : failedOnDay(fold, Math.floor(days), service);
+        if (!back)
+          return no(
+            `The record says the card failed within ${Math.round(days)} days of leaving, which nothing known of it allows.`,
+          );
+        fold = back;
+      }
+      if (!look())
+        return no(
+          'What was found when the card came back cannot go with what went before: look at one of these findings again.',
+        );
+    }
+  }
+  return {
+    kind: 'life',
+    fold,
+    foldBefore,
+    evidence,
+    lastRemedy,
+    cameBack,
+    workedDays,
+    attributions: treatment && (cameBack || !lastWorked(record)) ? attribute(fold, treatment) : null,
+    beforeRemedy: beforeRemedy(fold, knowledge.faults.length),
+  };
+}
+
+/** The fold as a belief over conditions as they are now, dormant members kept. */
+export function beliefNow(fold: Fold, faults: number): Belief {
+  const byNow = new Map<string, { members: { fault: number; dormant: boolean }[]; chance: number }>();
+  for (const { now, chance } of fold.trajectories) {
+    const members = now.map(({ fault, standing }) => ({ fault, dormant: standing === 'dormant' }));
+    const key = members.map(({ fault, dormant }) => `${fault}${dormant ? 'd' : ''}`).join(',');
+    const known = byNow.get(key);
+    byNow.set(key, { members, chance: (known?.chance ?? 0) + chance });
+  }
+  const list = [...byNow.values()];
+  const most = Math.max(1, ...list.map(({ members }) => members.length));
+  const size = new Uint8Array(list.length);
+  const members = new Uint16Array(list.length * most);
+  const dormant = new Uint16Array(list.length);
+  list.forEach((condition, i) => {
+    size[i] = condition.members.length;
+    condition.members.forEach((member, slot) => {
+      members[i * most + slot] = member.fault;
+      if (member.dormant) dormant[i]! |= 1 << slot;
+    });
+  });
+  const conditions: Conditions = { faults, most, count: list.length, size, members, dormant };
+  return { conditions, chance: Float64Array.from(list, ({ chance }) => chance) };
+}
+
+/** Weights of the present findings, by leaving out one at a time; what led here stays as it is. */
+export function explainLife(life: Life, knowledge: Knowledge): Explanation {
+  const { network } = knowledge;
+  const oddsOf = (fold: Fold) =>
+    activeChancesOf(fold, network.faults.length).map((chance) => chance / Math.max(1e-15, 1 - chance));
+  const whole = oddsOf(life.fold);
+  const before = life.foldBefore.logChance;
+  const pieces = life.evidence.map((piece, j) => {
+    const without = observeFold(life.foldBefore, network, life.evidence.toSpliced(j, 1));
+    const alone = observeFold(life.foldBefore, network, [piece]);
+    return {
+      odds: without ? oddsOf(without) : whole,
+      log: (without?.logChance ?? before) - before,
+      alone: (alone?.logChance ?? before) - before,
+    };
+  });
+  const together = life.fold.logChance - before;
+  return {
+    decibels: pieces.map(({ odds }) =>
+      whole.map((odd, fault) => (odd === odds[fault] ? 0 : 10 * Math.log10(odd / odds[fault]!))),
+    ),
+    conflict: (pieces.reduce((sum, { alone }) => sum + alone, 0) - together) / Math.LN2,
+    conflictOf: Float64Array.from(pieces, ({ alone, log }) => (alone + log - together) / Math.LN2),
+  };
+}
+
+function no(sentence: string): LifeContradicted {
+  return { kind: 'life-contradiction', sentence };
+}
+
+function lastWorked(record: Pick<CardRecord, 'timeline'>): boolean {
+  return (
+    record.timeline.findLast((event): event is Extract<Event, { type: 'treated' }> => event.type === 'treated')
+      ?.worked !== false
+  );
+}
+
+/** Whether nothing later in the same time of service says more: a later word, or the day it failed, counts these days in. */
+function lastWordOf(record: Pick<CardRecord, 'timeline'>, event: Event): boolean {
+  for (const later of record.timeline.slice(record.timeline.indexOf(event) + 1)) {
+    if (later.type === 'treated') return true;
+    if (later.type === 'still-working' || later.type === 'came-back') return false;
+  }
+  return true;
+}
+
+function daysBetween(from: string, to: string): number {
+  return Math.max(0, (Date.parse(to) - Date.parse(from)) / MILLISECONDS_PER_DAY);
+}
+
+function evidenceOf(knowledge: Knowledge, findings: readonly FindingEvidence[]): Evidence[] {
+  const index = new Map(knowledge.network.findings.map((node, at) => [node.id, at]));
+  return findings.map((item) => ({ finding: index.get(item.finding)!, weights: Float64Array.from(item.weights) }));
+}
+
+function treatmentOf(knowledge: Knowledge, id: Id, damage: number): Treatment {
+  const remedy = knowledge.remedies.find((known) => known.id === id)!;
+  const of = (chance: (fault: Id) => number) => Float64Array.from(knowledge.faults, (fault) => chance(fault.id));
+  return {
+    cures: of((fault) => remedy.effects[fault]?.cures.p ?? 0),
+    masks: of((fault) => remedy.effects[fault]?.masks?.p ?? 0),
+    induces: of((fault) => Math.min(0.95, (remedy.induces[fault]?.p ?? 0) * damage)),
+  };
+}
+
+/** New faults strike at the population's rate, shared out as the faults of arriving cards are; none that only work causes. */
+function serviceOf(knowledge: Knowledge, host: Uint8Array): Service {
+  const share = knowledge.faults.map((fault, at) =>
+    host[at] === 1 || fault.site === 'earlier-rework' ? 0 : fault.share.p,
+  );
+  const total = share.reduce((sum, p) => sum + p, 0);
+  const perDay = knowledge.population.newFaultsPerYear.rate / DAYS_PER_YEAR;
+  return {
+    relapse: knowledge.faults.map((fault) =>
+      fault.relapse ? { medianDays: fault.relapse.medianDays, shape: fault.relapse.shape } : null,
+    ),
+    newPerDay: Float64Array.from(share, (p) => (total > 0 ? (perDay * p) / total : 0)),
+    host,
+  };
+}
+
+function beforeRemedy(fold: Fold, faults: number): Float64Array {
+  const chances = new Float64Array(faults);
+  for (const { before, chance } of fold.trajectories) {
+    for (const { fault, dormant } of before ?? []) if (!dormant) chances[fault]! += chance;
+  }
+  return chances;
+}
