@@ -42,7 +42,7 @@ const HELP = `npm run bench -- [--only NAME] [--cards N] [--disturbed-cards N] [
 
   --only NAME           one of ${BENCHES.map(({ name }) => name).join(', ')}; may be given several times
   --cards N             simulated cards of "decisions" (default 10000)
-  --disturbed-cards N   of them, those decided again with disturbed knowledge, at each strength of noise
+  --disturbed-cards N   of them, those decided again with disturbed knowledge, at each strength of noise (default 2500)
   --seed N              seed of the simulated cards
 `;
 
