@@ -36,6 +36,7 @@ function assessedText(assessed: Assessed, say: Words): string {
     '',
     ...nextLines(assessed, say),
     '',
+    ...comebackLines(assessed, say),
     ...causeLines(assessed, say),
     '',
     ...optionLines(assessed, say),
@@ -46,7 +47,7 @@ function assessedText(assessed: Assessed, say: Words): string {
   ].join('\n');
 }
 
-function verdictLines(assessed: Assessed, say: Words): string[] {
+export function verdictLines(assessed: Assessed, say: Words): string[] {
   const verdict = assessed.verdict;
   const option = assessed.options.find((known) => known.id === verdict.option);
   const inPencil = assessed.next.kind === 'check';
@@ -122,6 +123,39 @@ function checkLine(advice: CheckAdvice, say: Words): string {
   const worth = advice.state === 'done' ? '' : `  worth ${say.money(advice.worth)}`;
   const reasons = advice.reasons.length > 0 ? `  ${quiet(advice.reasons.join(' '))}` : '';
   return `${advice.state.replaceAll('-', ' ').padEnd(28)} ${advice.name}  ${Math.round(advice.minutes)} min${worth}${reasons}`;
+}
+
+const ATTRIBUTIONS = {
+  relapsed: 'heat or an earlier repair had only masked it',
+  'did-not-take': 'the right thing was treated, and it did not take',
+  'wrong-thing': 'the wrong thing was treated',
+  damaged: 'the work did damage',
+  'new-fault': 'something new failed',
+} as const;
+
+/** After work: why it fails again, and what the first diagnosis looks like now. */
+export function comebackLines(assessed: Assessed, say: Words): string[] {
+  const { comeback } = assessed;
+  if (!comeback) return [];
+  const when = comeback.cameBack
+    ? comeback.workedDays === null
+      ? 'it came back, after how long nobody can tell'
+      : `it came back after ${Math.round(comeback.workedDays)} days`
+    : 'it has not left the bench since';
+  const lines = [`${strong('After work')}  ${comeback.lastRemedyName}; ${when}`];
+  if (comeback.attributions) {
+    const ranked = Object.entries(comeback.attributions).sort(([, a], [, b]) => b - a);
+    for (const [what, chance] of ranked)
+      lines.push(`  ${say.percent(chance).padStart(10)}  ${ATTRIBUTIONS[what as keyof typeof ATTRIBUTIONS]}`);
+  }
+  const changed = comeback.firstDiagnosis.filter(({ onArrival, restated }) => Math.abs(onArrival - restated) >= 0.05);
+  for (const { name, onArrival, restated } of changed.slice(0, 3))
+    lines.push(
+      quiet(
+        `  ${name}: ${say.percent(onArrival)} on arrival, ${say.percent(restated)} in the light of everything since`,
+      ),
+    );
+  return [...lines, ''];
 }
 
 function causeLines(assessed: Assessed, say: Words): string[] {

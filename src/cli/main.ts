@@ -8,6 +8,7 @@ import { letterCommand } from './letter.ts';
 import { newCommand } from './new.ts';
 import { nextCommand } from './next.ts';
 import { profileCommand } from './profile.ts';
+import { revisitCommand } from './revisit.ts';
 import { schemasCommand } from './schemas.ts';
 import { serveCommand } from './serve.ts';
 
@@ -15,6 +16,7 @@ const COMMANDS: readonly Command[] = [
   assessCommand,
   nextCommand,
   letterCommand,
+  revisitCommand,
   newCommand,
   profileCommand,
   serveCommand,
