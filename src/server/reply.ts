@@ -1,8 +1,5 @@
 /** Answers: JSON with a message that says what is wrong and what to do, and the headers every answer carries. */
-import { createHash } from 'node:crypto';
 import type { OutgoingHttpHeaders, ServerResponse } from 'node:http';
-import { styleFor } from '../letter/page-style.ts';
-import { PAPERS } from '../letter/schema.ts';
 
 /** An expected refusal. Thrown by whoever notices it, told to the client as JSON. */
 export class Refusal extends Error {
@@ -26,15 +23,9 @@ export class Refusal extends Error {
   }
 }
 
-/** The owner's page carries its style within it, to be kept as one file; its preview in the wizard may wear it. */
-const LETTER_STYLES = PAPERS.map(
-  (paper) => `'sha256-${createHash('sha256').update(styleFor(paper)).digest('base64')}'`,
-).join(' ');
-
 /** Everything comes from this server; styles set by script on single elements are not inline styles to a browser. */
 const CONTENT_SECURITY_POLICY = [
   "default-src 'self'",
-  `style-src 'self' ${LETTER_STYLES}`,
   "img-src 'self' data:",
   "object-src 'none'",
   "base-uri 'none'",

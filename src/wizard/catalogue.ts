@@ -2,6 +2,7 @@
 import type { Quantity } from '../evidence/quantity.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { FactDefinition, Site } from '../knowledge/schema.ts';
+import { type OwnerWordings, ownerWordings } from '../letter/owner-wordings.ts';
 import type { Shop } from '../shop/schema.ts';
 
 export interface FindingView {
@@ -48,6 +49,8 @@ export interface Catalogue {
   readonly cautions: readonly { readonly id: string; readonly text: string }[];
   readonly parts: readonly { readonly id: string; readonly name: string }[];
   readonly shop: Shop;
+  /** the rules' wordings for the owner of a card */
+  readonly owner: OwnerWordings;
 }
 
 const UNIT_SIGNS: { readonly [quantity in Quantity]: string } = {
@@ -77,5 +80,6 @@ export function makeCatalogue(knowledge: Knowledge, shop: Shop): Catalogue {
     cautions: knowledge.cautions.map(({ id, text }) => ({ id, text })),
     parts: knowledge.bench.parts,
     shop,
+    owner: ownerWordings(knowledge),
   };
 }

@@ -5,7 +5,7 @@ import type { Catalogue, CheckView, FindingView } from './catalogue.ts';
 import { factAnswer, findingAnswer, type Witness } from './desk.ts';
 import { isRail } from './rails.ts';
 
-export const STEPS = ['card', 'history', 'symptoms', 'looks', 'readings', 'tests', 'next', 'verdict'] as const;
+export const STEPS = ['card', 'history', 'symptoms', 'looks', 'readings', 'tests', 'next', 'verdict', 'owner'] as const;
 export type StepId = (typeof STEPS)[number];
 
 export const isStep = (word: string | undefined): word is StepId => STEPS.some((step) => step === word);

@@ -1,12 +1,12 @@
 import type { Catalogue } from '../catalogue.ts';
 import { type Desk, isBlank } from '../desk.ts';
 import { onceDrawn, standOnFirst, standOnNeighbour } from '../frame/jump.ts';
+import { later } from '../frame/later.tsx';
 import { ArrowMark, CautionMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { type StepId, sectionsOf, stepAfter, stepBefore } from '../steps.ts';
 import { Stamp } from '../verdict/stamp.tsx';
-import { VerdictScreen } from '../verdict/verdict-screen.tsx';
 import { CardStep } from './card-step.tsx';
 import { QuestionsStep } from './questions-step.tsx';
 import { ReadingsStep } from './readings-step.tsx';
@@ -20,6 +20,10 @@ interface Props {
   readonly catalogue: Catalogue;
   readonly step: StepId;
 }
+
+/** Loaded when first shown, with the charts and the letter they bring. */
+const VerdictScreen = later(async () => (await import('../verdict/verdict-screen.tsx')).VerdictScreen);
+const OwnerStep = later(async () => (await import('../owner/owner-step.tsx')).OwnerStep);
 
 /** Fields in which Enter already means something else. */
 const KEEPS_ENTER = 'button, a, summary, textarea, select';
@@ -48,7 +52,7 @@ export function CardScreen({ desk, catalogue, step }: Props) {
   };
   const after = stepAfter(step);
   return (
-    <div class="card-screen">
+    <div class="card-screen" data-step={step}>
       <StepList desk={desk} catalogue={catalogue} step={step} />
       <main id="questions" class="step" onKeyDown={enterGoesOn}>
         <h1 tabIndex={-1}>{steps.asks[step]}</h1>
@@ -61,8 +65,12 @@ export function CardScreen({ desk, catalogue, step }: Props) {
           </p>
         )}
       </main>
-      <WhereItPoints catalogue={catalogue} />
-      <SoFarBar />
+      {step !== 'owner' && (
+        <>
+          <WhereItPoints catalogue={catalogue} />
+          <SoFarBar />
+        </>
+      )}
     </div>
   );
 }
@@ -114,6 +122,8 @@ function StepBody({ desk, catalogue, step }: Props) {
       ) : (
         <NotYet />
       );
+    case 'owner':
+      return <OwnerStep desk={desk} catalogue={catalogue} />;
   }
 }
 

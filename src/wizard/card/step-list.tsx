@@ -10,7 +10,7 @@ import { sayMinutes, sayStamp } from '../words.ts';
 
 /** The two steps that ask nothing say what they hold. */
 function wordsFor(step: StepId, assessment: Assessment | null): string {
-  if (assessment?.kind !== 'assessed') return '';
+  if (assessment?.kind !== 'assessed' || step === 'owner') return '';
   if (step === 'verdict') return sayStamp(assessment.verdict.kind);
   const { next } = assessment;
   if (next.kind === 'act') return messages.value.steps.act;

@@ -151,6 +151,7 @@ export const de: Messages = {
       tests: 'Einschalten',
       next: 'Was nun',
       verdict: 'Urteil',
+      owner: 'Besitzerseite',
     },
     asks: {
       card: 'Welche Karte ist das, und was ist sie wert?',
@@ -161,6 +162,7 @@ export const de: Messages = {
       tests: 'Was zeigen Einschalten und Prüfungen?',
       next: 'Welche Prüfung ist ihre Minuten wert?',
       verdict: 'Lohnt die Hitze?',
+      owner: 'Was bekommt der Besitzer zu lesen?',
     },
     answered: 'beantwortet',
     of: (count) => `von ${count}`,
@@ -221,7 +223,7 @@ export const de: Messages = {
 
   readings: {
     about:
-      'So tippen, wie das Messgerät es zeigt: `0.31`, `310m`, `1k2`, `4R7`, `OL` für Überlauf. Zuerst der Widerstand, die Karte ohne Strom; eine heile Karte mit derselben Platine schlägt jede Faustregel.',
+      'So tippen, wie das Messgerät es zeigt: `0.31`, `310m`, `1k2`, `4R7`, `OL` für Überlauf. Zuerst der Widerstand, die Karte ohne Strom; eine heile Karte mit derselben Platine schlägt jede Faustregel. Eine Spalte aus einer Tabellenkalkulation lässt sich einfügen.',
     caption: 'Widerstand gegen Masse und Spannung jeder Versorgung',
     rail: 'Versorgung',
     toGround: 'Gegen Masse',
@@ -244,6 +246,22 @@ export const de: Messages = {
     leads: 'Messleitungen, Spitzen aneinander',
     leadsAbout: 'Wird von jedem Widerstand unten abgezogen. 0, wenn das Messgerät genullt war.',
     fourWire: 'Vierleiter',
+    meter: 'Messgerät',
+    usualMeter: (name) => (name === '' ? 'wie im Profil der Werkstatt' : `${name} (Profil der Werkstatt)`),
+    otherMeter: (name) => (name === '' ? 'wie bei den Messwerten vermerkt' : `${name} (wie vermerkt)`),
+    meterStates: (percent, digits) => `±(${percent} % + ${digits} Digits)`,
+    normalRange: (from, to) =>
+      from === null ? `normal bis ${to}` : to === null ? `normal ab ${from}` : `normal ${from} bis ${to}`,
+    readsWithin: (value, spread) => (spread === null ? `misst ${value}` : `misst ${value} ± ${spread}`),
+    overRange: 'Überlauf',
+    pasted: (taken, unreadable, left) =>
+      [
+        `${taken} ${taken === 1 ? 'Wert' : 'Werte'} eingefügt`,
+        ...(unreadable > 0
+          ? [`${unreadable} noch nicht lesbar, ${unreadable === 1 ? 'wartet' : 'warten'} in der Tabelle`]
+          : []),
+        ...(left > 0 ? [`${left} ohne Platz in der Tabelle`] : []),
+      ].join(', '),
     rails: {
       core: 'Kern',
       'core-second': 'Zweite Kernversorgung',

@@ -154,6 +154,7 @@ export const en = {
       tests: 'Power-up',
       next: 'What next',
       verdict: 'Verdict',
+      owner: "Owner's page",
     },
     asks: {
       card: 'Which card is this, and what is it worth?',
@@ -164,6 +165,7 @@ export const en = {
       tests: 'What do power-up and tests show?',
       next: 'Which check is worth its minutes?',
       verdict: 'Is it worth the heat?',
+      owner: 'What does the owner get to read?',
     },
     answered: 'answered',
     of: (count: number) => `of ${count}`,
@@ -225,7 +227,7 @@ export const en = {
 
   readings: {
     about:
-      'Type as the meter shows it: `0.31`, `310m`, `1k2`, `4R7`, `OL` for over range. Resistance first, card unpowered; a known-good card of the same board beats every rule of thumb.',
+      'Type as the meter shows it: `0.31`, `310m`, `1k2`, `4R7`, `OL` for over range. Resistance first, card unpowered; a known-good card of the same board beats every rule of thumb. A column copied from a spreadsheet can be pasted.',
     caption: 'Resistance to ground and voltage of every rail',
     rail: 'Rail',
     toGround: 'To ground',
@@ -248,6 +250,23 @@ export const en = {
     leads: 'Leads, tips held together',
     leadsAbout: 'Taken off every resistance below. 0 if the meter was zeroed.',
     fourWire: 'Four-wire',
+    meter: 'Meter',
+    usualMeter: (name: string) => (name === '' ? 'as in the shop profile' : `${name} (shop profile)`),
+    otherMeter: (name: string) => (name === '' ? 'as recorded with the readings' : `${name} (as recorded)`),
+    meterStates: (percent: string, digits: string) => `±(${percent} % + ${digits} counts)`,
+    normalRange: (from: string | null, to: string | null) =>
+      from === null ? `normal up to ${to}` : to === null ? `normal from ${from}` : `normal ${from} to ${to}`,
+    readsWithin: (value: string, spread: string | null) =>
+      spread === null ? `reads ${value}` : `reads ${value} ± ${spread}`,
+    overRange: 'over range',
+    pasted: (taken: number, unreadable: number, left: number) =>
+      [
+        `${taken} ${taken === 1 ? 'value' : 'values'} pasted`,
+        ...(unreadable > 0
+          ? [`${unreadable} cannot be read yet and ${unreadable === 1 ? 'waits' : 'wait'} in the table`]
+          : []),
+        ...(left > 0 ? [`${left} had no place in the table`] : []),
+      ].join(', '),
     rails: {
       core: 'Core',
       'core-second': 'Second core rail',
