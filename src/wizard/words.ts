@@ -1,5 +1,6 @@
 /** Numbers as a technician reads them, in the chosen language. */
 import type { VerdictKind } from '../assessment.ts';
+import { formatQuantity, type Quantity } from '../evidence/quantity.ts';
 import { formatTag, messages } from './language.ts';
 
 export interface Manner {
@@ -35,6 +36,15 @@ export function sayFrequency(chance: number): string {
 
 export function sayNumber(value: number, options: Intl.NumberFormatOptions = {}): string {
   return new Intl.NumberFormat(formatTag(), options).format(value);
+}
+
+/** With its SI prefix and unit, in the decimal mark of the language. */
+export function sayQuantity(value: number, quantity: Quantity, digits = 3): string {
+  const [number, ...unit] = formatQuantity(value, quantity, digits).split(' ');
+  const said = Number.isFinite(Number(number))
+    ? sayNumber(Number(number), { maximumSignificantDigits: digits })
+    : number;
+  return [said, ...unit].join('\u00a0');
 }
 
 export function sayMinutes(minutes: number): string {

@@ -4,6 +4,7 @@ import { findingAnswer } from '../desk.ts';
 import { Marked } from '../frame/marked.tsx';
 import { messages } from '../language.ts';
 import { LeadsSetting } from '../questions/leads-setting.tsx';
+import { MeterSetting } from '../questions/meter-setting.tsx';
 import { ReadingsTable } from '../questions/readings-table.tsx';
 import { isRail, railsOf } from '../rails.ts';
 import { useSession } from '../session.ts';
@@ -34,6 +35,7 @@ export function ReadingsStep({ sections, catalogue }: Props) {
   );
   const open = gate.open || anyway || written;
   const evidence = assessment === null || assessment.kind === 'bad-record' ? [] : assessment.evidence;
+  const windows = assessment === null || assessment.kind === 'bad-record' ? [] : assessment.windows;
   return (
     <>
       <p class="about">
@@ -47,10 +49,14 @@ export function ReadingsStep({ sections, catalogue }: Props) {
             ),
         )}
       </div>
-      <LeadsSetting shopLeads={catalogue.shop.leadResistance} />
+      <div class="taking">
+        <MeterSetting usual={catalogue.shop.instruments.resistance} />
+        <LeadsSetting shopLeads={catalogue.shop.leadResistance} />
+      </div>
       {!open && <ClosedGate gate={gate} onAnyway={() => setAnyway(true)} />}
       <ReadingsTable
         rails={railsOf(findings)}
+        windows={new Map(windows.map((window) => [window.finding, window]))}
         evidence={new Map(evidence.map((item) => [item.finding, item]))}
         voltagesOpen={open}
       />

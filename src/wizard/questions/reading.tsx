@@ -4,10 +4,11 @@ import type { FindingView } from '../catalogue.ts';
 import { clearFinding, findingAnswer, typeReading } from '../desk.ts';
 import { issuesOf } from '../issues.ts';
 import { messages } from '../language.ts';
-import { leadsOf } from '../leads.ts';
 import { useSession } from '../session.ts';
+import { howTaken, knownGoodField, readingField } from '../take-readings.ts';
 import { sayGrade } from '../words.ts';
 import { type ReadText, TypedField } from './typed-field.tsx';
+import { useMeter } from './use-meter.ts';
 
 export function readAs(quantity: Quantity): (text: string) => ReadText {
   return (text) => {
@@ -29,18 +30,22 @@ interface FieldProps {
 /** The reading of the card on the bench. */
 export function ReadingField({ finding, label, disabled, hideLabel, describedBy }: FieldProps) {
   const { adviser, desk, drafts, edit } = useSession();
+  const { meter } = useMeter();
   if (desk.value === null || finding.reading === null) return null;
   const answer = findingAnswer(desk.value.record, finding.id, 'bench');
-  const field = `reading-${finding.id}`;
+  const field = readingField(finding.id);
   const takeText = (text: string, readable: boolean) => {
     drafts.set(field, readable ? null : text);
     if (!readable) return;
     if (text.trim() !== '') {
-      const quantity = finding.reading!.quantity;
-      const knownGood = drafts.texts.value.get(`known-good-${finding.id}`);
-      const known = knownGood !== undefined && readAs(quantity)(knownGood).ok ? { knownGood } : {};
-      const leads = quantity === 'resistance' ? leadsOf(desk.value!.record, drafts.texts.value) : {};
-      edit((record, at) => typeReading(record, finding.id, text, at, { ...leads, ...known }), field);
+      const { quantity } = finding.reading!;
+      const waiting = drafts.texts.value;
+      edit(
+        (record, at) =>
+          typeReading(record, finding.id, text, at, howTaken(record, finding.id, quantity, waiting, meter)),
+        field,
+      );
+      drafts.set(knownGoodField(finding.id), null);
     } else if (answer?.type === 'measured') edit((record) => clearFinding(record, finding.id, 'bench'), field);
   };
   return (
@@ -67,7 +72,7 @@ export function KnownGoodField({ finding, label, disabled, hideLabel }: FieldPro
   if (desk.value === null || finding.reading === null) return null;
   const answer = findingAnswer(desk.value.record, finding.id, 'bench');
   const measured = answer?.type === 'measured' ? answer : null;
-  const field = `known-good-${finding.id}`;
+  const field = knownGoodField(finding.id);
   const takeText = (text: string, readable: boolean) => {
     const keepAside = !readable || (measured === null && text.trim() !== '');
     drafts.set(field, keepAside ? text : null);

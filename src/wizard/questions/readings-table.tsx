@@ -1,23 +1,35 @@
-import type { EvidenceItem } from '../../assessment.ts';
+import { useState } from 'preact/hooks';
+import type { Assessed, EvidenceItem } from '../../assessment.ts';
 import type { FindingView } from '../catalogue.ts';
-import { answerFinding, clearFinding, findingAnswer } from '../desk.ts';
 import { messages } from '../language.ts';
+import { COLUMNS, type Column, isBlock, layBlock } from '../paste.ts';
 import type { Rail } from '../rails.ts';
 import { useSession } from '../session.ts';
 import { findingKey } from '../steps.ts';
-import { Grade, KnownGoodField, ReadingField } from './reading.tsx';
+import { takeCells } from '../take-readings.ts';
+import { KnownGoodField, ReadingField } from './reading.tsx';
+import { StatePick } from './state-pick.tsx';
+import { useMeter } from './use-meter.ts';
+import { WindowBand } from './window-band.tsx';
+
+type Windows = ReadonlyMap<string, Assessed['windows'][number]>;
 
 interface Props {
   readonly rails: readonly Rail[];
   readonly evidence: ReadonlyMap<string, EvidenceItem>;
+  readonly windows: Windows;
   /** voltages wait until power is allowed */
   readonly voltagesOpen: boolean;
 }
 
-export function ReadingsTable({ rails, evidence, voltagesOpen }: Props) {
+export function ReadingsTable({ rails, evidence, windows, voltagesOpen }: Props) {
   const { readings } = messages.value;
+  const { paste, said } = usePaste(rails, voltagesOpen);
   return (
-    <div class="readings">
+    <div class="readings" onPaste={paste}>
+      <p class="pasted" role="status">
+        {said}
+      </p>
       <table>
         <caption class="visually-hidden">{readings.caption}</caption>
         <thead>
@@ -34,8 +46,8 @@ export function ReadingsTable({ rails, evidence, voltagesOpen }: Props) {
           {rails.map((rail) => (
             <tr key={rail.id}>
               <th scope="row">{rail.name}</th>
-              <ResistanceCells rail={rail} evidence={evidence} />
-              <VoltageCells rail={rail} evidence={evidence} open={voltagesOpen} />
+              <ResistanceCells rail={rail} evidence={evidence} windows={windows} />
+              <VoltageCells rail={rail} evidence={evidence} windows={windows} open={voltagesOpen} />
             </tr>
           ))}
         </tbody>
@@ -44,25 +56,54 @@ export function ReadingsTable({ rails, evidence, voltagesOpen }: Props) {
   );
 }
 
-type CellsProps = { readonly rail: Rail; readonly evidence: ReadonlyMap<string, EvidenceItem> };
+/** A block out of a spreadsheet fills the cells below and beside the one it is pasted at; the rest of the page hears how many. */
+function usePaste(rails: readonly Rail[], voltagesOpen: boolean) {
+  const { desk, drafts, edit } = useSession();
+  const { meter, quantityOf } = useMeter();
+  const [said, setSaid] = useState('');
+  const paste = (event: ClipboardEvent) => {
+    const text = event.clipboardData?.getData('text/plain') ?? '';
+    const cell = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-rail]') : null;
+    const column = COLUMNS.find((one) => one === cell?.dataset.column);
+    const rail = cell?.dataset.rail;
+    if (desk.value === null || column === undefined || rail === undefined || !isBlock(text)) return;
+    event.preventDefault();
+    const reach = voltagesOpen ? rails : rails.map((one) => ({ ...one, voltage: null }));
+    const { cells, left } = layBlock(text, reach, { rail, column });
+    const around = { drafts: drafts.texts.value, meter, quantityOf: (finding: string) => quantityOf(finding)! };
+    const taken = takeCells(cells, desk.value.record, new Date().toISOString(), around);
+    for (const [field, draft] of taken.drafts) drafts.set(field, draft);
+    edit((record, at) => takeCells(cells, record, at, around).record);
+    setSaid(messages.value.readings.pasted(taken.readable, taken.unreadable, left.length));
+  };
+  return { paste, said };
+}
 
-function ResistanceCells({ rail, evidence }: CellsProps) {
+interface CellsProps {
+  readonly rail: Rail;
+  readonly evidence: ReadonlyMap<string, EvidenceItem>;
+  readonly windows: Windows;
+}
+
+function ResistanceCells({ rail, evidence, windows }: CellsProps) {
   const finding = rail.resistance;
   const { readings } = messages.value;
   if (finding === null) return <td colSpan={3} class="no-reading" />;
+  const place = (column: Column) => ({ 'data-question': true, 'data-column': column, 'data-rail': rail.id });
   return (
     <>
       <td data-label={readings.toGround}>
-        <span id={findingKey(finding.id)} data-question data-column="ground">
+        <span id={findingKey(finding.id)} {...place('ground')}>
           <ReadingField finding={finding} label={readings.resistanceOf(rail.name)} hideLabel />
         </span>
       </td>
       <td data-label={readings.knownGood}>
-        <span data-question data-column="known-good">
+        <span {...place('known-good')}>
           <KnownGoodField finding={finding} label={readings.knownGoodOf(rail.name)} hideLabel />
         </span>
       </td>
-      <td data-label={readings.says}>
+      <td data-label={readings.says} class="says-cell">
+        <Band finding={finding} evidence={evidence} windows={windows} />
         <StatePick
           finding={finding}
           evidence={evidence.get(finding.id)}
@@ -73,18 +114,19 @@ function ResistanceCells({ rail, evidence }: CellsProps) {
   );
 }
 
-function VoltageCells({ rail, evidence, open }: CellsProps & { readonly open: boolean }) {
+function VoltageCells({ rail, evidence, windows, open }: CellsProps & { readonly open: boolean }) {
   const finding = rail.voltage;
   const { readings } = messages.value;
   if (finding === null) return <td colSpan={2} class="no-reading" />;
   return (
     <>
       <td data-label={readings.voltage}>
-        <span id={findingKey(finding.id)} data-question={open || undefined} data-column="voltage">
+        <span id={findingKey(finding.id)} data-question={open || undefined} data-column="voltage" data-rail={rail.id}>
           <ReadingField finding={finding} label={readings.voltageOf(rail.name)} hideLabel disabled={!open} />
         </span>
       </td>
-      <td data-label={readings.says}>
+      <td data-label={readings.says} class="says-cell">
+        <Band finding={finding} evidence={evidence} windows={windows} />
         <StatePick
           finding={finding}
           evidence={evidence.get(finding.id)}
@@ -96,57 +138,23 @@ function VoltageCells({ rail, evidence, open }: CellsProps & { readonly open: bo
   );
 }
 
-interface PickProps {
+interface BandProps {
   readonly finding: FindingView;
-  readonly evidence: EvidenceItem | undefined;
-  readonly label: string;
-  readonly disabled?: boolean;
+  readonly evidence: ReadonlyMap<string, EvidenceItem>;
+  readonly windows: Windows;
 }
 
-/** One state, and nothing else worth a word. */
-const isPlain = ({ weights }: EvidenceItem): boolean => weights.filter((weight) => weight >= 0.05).length <= 1;
-
-const FROM_NUMBER = 'from-number';
-const CANNOT_TELL = 'cannot-tell';
-const NOT_LOOKED = 'not-looked';
-
-/** The state itself, where there is no number or the number is not to be trusted. */
-function StatePick({ finding, evidence, label, disabled }: PickProps) {
-  const { desk, edit } = useSession();
-  const { readings, questions } = messages.value;
-  if (desk.value === null) return null;
-  const answer = findingAnswer(desk.value.record, finding.id, 'bench');
-  const measured = answer?.type === 'measured';
-  const value = measured ? FROM_NUMBER : answer === undefined ? NOT_LOOKED : (answer.state ?? CANNOT_TELL);
-  const graded = finding.states.find(({ id }) => id === evidence?.state);
-  const plain = graded === finding.states[0] && evidence !== undefined && isPlain(evidence);
-  const pick = (picked: string) =>
-    edit((record, at) => {
-      if (picked === NOT_LOOKED) return clearFinding(record, finding.id, 'bench');
-      return answerFinding(record, finding.id, picked === CANNOT_TELL ? null : picked, 'bench', at);
-    });
+/** The window as it was applied to the reading, else as it stands. */
+function Band({ finding, evidence, windows }: BandProps) {
+  const reading = evidence.get(finding.id)?.reading;
+  const shape = reading ?? windows.get(finding.id);
+  if (shape === undefined || finding.reading === null) return null;
   return (
-    <span class="says">
-      <select
-        aria-label={label}
-        value={value}
-        disabled={disabled ?? false}
-        data-quiet={value === NOT_LOOKED}
-        onChange={({ currentTarget }) => pick(currentTarget.value)}
-      >
-        {measured && (
-          <option value={FROM_NUMBER}>{graded ? readings.stateByNumber(graded.name) : readings.byNumber}</option>
-        )}
-        <option value={NOT_LOOKED}>{measured ? readings.takeOut : readings.notMeasured}</option>
-        {finding.states.map((state) => (
-          <option key={state.id} value={state.id}>
-            {state.name}
-          </option>
-        ))}
-        <option value={CANNOT_TELL}>{questions.cannotTellAnswer}</option>
-      </select>
-      {measured && !plain && <Grade finding={finding} evidence={evidence} />}
-      {measured && plain && evidence?.reading?.recentred && <small>{readings.againstKnownGood}</small>}
-    </span>
+    <WindowBand
+      shape={shape}
+      quantity={finding.reading.quantity}
+      states={finding.states}
+      reading={reading === undefined ? null : { value: reading.value, uncertainty: reading.uncertainty }}
+    />
   );
 }

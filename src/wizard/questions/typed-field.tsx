@@ -43,9 +43,13 @@ export function TypedField(props: Props) {
   } = props;
   const [text, setText] = useState(draft ?? stored);
   const [left, setLeft] = useState(draft !== undefined);
-  // only an answer changed from outside (undo, another card) may replace the typing
+  // only what was changed from outside (undo, a pasted block, another window) may replace the typing
   useEffect(() => {
     if (draft === undefined && !same(text, stored)) setText(stored);
+    if (draft !== undefined && draft !== text) {
+      setText(draft);
+      setLeft(true);
+    }
   }, [stored, draft]);
   const reading = text.trim() === '' ? ({ ok: true } as const) : read(text);
   const shown = reading.ok ? trouble : left ? reading : undefined;
