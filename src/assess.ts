@@ -1,30 +1,21 @@
 /** The one way through: knowledge, shop profile and record in, assessment out. */
 import { advise } from './assess/advice.ts';
-import { mustFollow } from './assess/after.ts';
-import { checksAtThisCard } from './assess/checks.ts';
+import { decideOn } from './assess/decision.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
 import { breakEvensView, type Firmness, firmnessOf } from './assess/firmness.ts';
 import { inseparablePairs } from './assess/inseparable.ts';
 import type { Life } from './assess/life.ts';
-import { preparationsMade } from './assess/made.ts';
 import { type Names, optionOf, worthShowing } from './assess/options.ts';
-import { type CardAtThisShop, cardAtThisShop } from './assess/shop-and-card.ts';
+import type { CardAtThisShop } from './assess/shop-and-card.ts';
 import { uncertaintyOf } from './assess/uncertain.ts';
 import { because, reasons } from './assess/verdict.ts';
 import { whatIfView } from './assess/what-if.ts';
 import { windowsView } from './assess/windows.ts';
 import { wordsFor } from './assess/words.ts';
 import type { Assessed, Assessment, AssessOptions, Option } from './assessment.ts';
-import { restrict } from './belief/belief.ts';
-import { membersOf } from './belief/conditions.ts';
 import { activeOf } from './belief/trajectory.ts';
-import { tableOf } from './decision/card-model.ts';
-import { planCard } from './decision/card-problem.ts';
-import { conditionSet } from './decision/condition-set.ts';
-import { courseScratch } from './decision/course.ts';
-import { describeCourse, type Plan } from './decision/plan.ts';
-import { plan as planNext } from './decision/planner.ts';
-import { choosePlan, subjectOf } from './decision/plans.ts';
+import type { Plan } from './decision/plan.ts';
+import { subjectOf } from './decision/plans.ts';
 import type { Gathered, RecordIssue } from './evidence/evidence.ts';
 import { gatherEvidence } from './evidence/gather.ts';
 import type { Knowledge } from './knowledge/knowledge.ts';
@@ -34,12 +25,6 @@ import type { Record as CardRecord } from './record/schema.ts';
 import type { Shop } from './shop/schema.ts';
 
 const DEFAULT_MAX_FAULTS = 3;
-/** Likeliest conditions that options are weighed and the next check is planned over; what they cover is stated. */
-const CONDITIONS_PLANNED = 300;
-
-/** A plan of checks that gains less than this share of the working value is within the noise of the estimates. */
-const LEAST_GAIN = 0.005;
-
 /**
  * Assesses a record. A record that cannot be used comes back with every issue, findings that exclude each other as a
  * contradiction; neither throws.
@@ -68,29 +53,14 @@ function decide(
   options: AssessOptions,
 ): Assessed {
   const { gathered } = diagnosis;
-  const made = preparationsMade(knowledge, record);
-  const card = cardAtThisShop(knowledge, shop, record, gathered, made);
   const words = wordsFor(shop.locale, shop.currency);
   const names: Names = {
     remedies: new Map(knowledge.remedies.map((remedy) => [remedy.id, remedy])),
     stops: new Map(knowledge.stops.map((stop) => [stop.id, stop])),
   };
-
-  const restricted = restrict(diagnosis.belief, 1, CONDITIONS_PLANNED);
-  const listed = Array.from(restricted.chance, (_, c) => membersOf(restricted.conditions, c));
-  const set = conditionSet(listed);
-  const checks = checksAtThisCard(knowledge, shop, gathered, restricted.conditions);
-  const owed = mustFollow(knowledge, gathered, card.remedies, checks.open);
-  const { pool, card: problem } = planCard(
-    card.model,
-    set,
-    listed.map(({ active }) => active.map((fault) => knowledge.faults[fault]!.id).join(' + ')),
-    restricted.chance,
-    checks.open,
-    { lessMargin: true, mustFollow: owed.map((each) => each.checks) },
-  );
+  const decision = decideOn(knowledge, shop, record, diagnosis, { plan: options.plan ?? true });
+  const { card, restricted, set, plans, singles, ready, best, planned, owedBy } = decision;
   const checkNames = new Map(knowledge.checks.map((check) => [check.id, check.name]));
-  const owedBy = (plan: Plan) => [...new Set(plan.steps.flatMap((step) => owed[step]!.checks))];
   const asOption = (plan: Plan) =>
     optionOf(
       plan,
@@ -98,15 +68,8 @@ function decide(
       names,
       owedBy(plan).map((id) => checkNames.get(id) ?? id),
     );
-  const scratch = courseScratch(tableOf(card.model), set);
-  const singles = card.model.treatments.map((_, at) =>
-    describeCourse(card.model, set, restricted.chance, [at], scratch),
-  );
-  // a verdict rests only on plans whose parts have been located; the planner reckons with the others, looking included
-  const ready = uniquePlans([...pool.plans, ...singles]).filter((plan) => owedBy(plan).length === 0);
-  const best = choosePlan(ready);
   const chosen = asOption(best);
-  const shown = worthShowing(pool.plans, singles, best, subjectOf(ready), diagnosis.sound).map(asOption);
+  const shown = worthShowing(plans, singles, best, subjectOf(ready), diagnosis.sound).map(asOption);
 
   const view = diagnosisView(knowledge, diagnosis);
   const draws = options.draws ?? 0;
@@ -122,12 +85,12 @@ function decide(
           options.seed ?? 1,
         )
       : null;
-  const optionNames = new Map([...pool.plans, ...singles].map((plan) => [plan.id, asOption(plan).name]));
+  const optionNames = new Map([...plans, ...singles].map((plan) => [plan.id, asOption(plan).name]));
   const nameOf = (id: string) => optionNames.get(id) ?? id;
   const situation = {
     chosen,
     rescue: rescueOf(ready, asOption),
-    waiting: waitingOf(pool.plans, best, asOption),
+    waiting: waitingOf(plans, best, asOption),
     options: shown,
     ranking: view.ranking,
     sound: view.sound,
@@ -138,21 +101,7 @@ function decide(
     words,
   };
 
-  const planned = planNext(problem.problem);
-  const advice = advise({
-    knowledge,
-    gathered,
-    made,
-    checks,
-    card: problem,
-    planned,
-    nameOf,
-    membersOf: (condition) => listed[condition]!.active.map((fault) => knowledge.faults[fault]!.id),
-    chosen,
-    owedBy,
-    leastGain: Math.max(1, LEAST_GAIN * card.model.money.working),
-    words,
-  });
+  const advice = advise({ knowledge, gathered, decision, nameOf, chosen, words });
 
   return {
     kind: 'assessed',
@@ -238,11 +187,6 @@ function comebackView(knowledge: Knowledge, { life, onArrival }: Diagnosis): Pic
 
 function nothingActive({ fold }: Life): number {
   return fold.trajectories.reduce((sum, one) => (activeOf(one).length === 0 ? sum + one.chance : sum), 0);
-}
-
-/** Each course once, best surplus first. */
-function uniquePlans(plans: readonly Plan[]): Plan[] {
-  return [...new Map(plans.map((plan) => [plan.id, plan])).values()].sort((a, b) => b.surplus - a.surplus);
 }
 
 /** The best plan that would beat the chosen one if its parts had been located. */

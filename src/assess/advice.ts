@@ -2,12 +2,11 @@
 import type { Assessed, CheckAdvice, Option } from '../assessment.ts';
 import type { CardProblem } from '../decision/card-problem.ts';
 import type { Plan } from '../decision/plan.ts';
-import type { Planned } from '../decision/planner.ts';
 import type { WorthOfTest } from '../decision/worth.ts';
-import type { GatheredEvidence } from '../evidence/evidence.ts';
+import type { Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Check, Id } from '../knowledge/schema.ts';
-import type { ChecksAtThisCard } from './checks.ts';
+import type { Decision } from './decision.ts';
 import type { Words } from './words.ts';
 
 export interface Advice {
@@ -17,21 +16,11 @@ export interface Advice {
 
 export interface AdviceInput {
   readonly knowledge: Knowledge;
-  readonly gathered: GatheredEvidence;
-  /** preparations made already */
-  readonly made: ReadonlySet<Id>;
-  readonly checks: ChecksAtThisCard;
-  readonly card: CardProblem;
-  readonly planned: Planned;
+  readonly gathered: Gathered;
+  readonly decision: Decision;
   /** name of an option by its plan id */
   readonly nameOf: (plan: Id) => string;
-  /** faults of each condition of the problem, likeliest fault first is not needed */
-  readonly membersOf: (condition: number) => readonly Id[];
   readonly chosen: Option;
-  /** checks that must come before a plan and are not done, in order */
-  readonly owedBy: (plan: Plan) => readonly Id[];
-  /** less than this is not worth taking a meter in hand: the figures are not that good */
-  readonly leastGain: number;
   readonly words: Words;
 }
 
@@ -40,11 +29,12 @@ const OUTCOMES_SHOWN = 8;
 const LEAST_OUTCOME_SHOWN = 0.03;
 
 export function advise(input: AdviceInput): Advice {
-  const { knowledge, checks, planned } = input;
+  const { knowledge, decision } = input;
+  const { checks, planned, problem } = decision;
   const worths = new Map(planned.tests.map((worth) => [worth.test, worth]));
-  const plans = new Map(input.card.plans.map((plan) => [plan.id, plan]));
-  const first = firstCheck(input, plans);
-  const leftOut = new Map(input.card.leftOut.map((item) => [item.check, item.waitsFor]));
+  const plans = new Map(problem.plans.map((plan) => [plan.id, plan]));
+  const first = decision.first?.check ?? null;
+  const leftOut = new Map(problem.leftOut.map((item) => [item.check, item.waitsFor]));
   const advices = knowledge.checks.map((check): CheckAdvice => {
     const worth = worths.get(check.id);
     const base = { check: check.id, name: check.name, purpose: check.purpose, minutes: minutesOf(input, check) };
@@ -70,17 +60,6 @@ export function advise(input: AdviceInput): Advice {
   return { next: nextStep(input, first, advices), checks: sortAdvice(advices, first) };
 }
 
-/**
- * The check to do now: the planner's where all that follows from it is worth a notable sum, else the first one owed where it
- * would act on something that nobody has located yet; null: act.
- */
-function firstCheck({ planned, owedBy, checks, leastGain }: AdviceInput, plans: ReadonlyMap<Id, Plan>): Id | null {
-  const gain = planned.certificate.value - planned.certificate.now;
-  if (planned.first.kind === 'test' && gain >= leastGain) return planned.first.id;
-  const acting = plans.get(planned.acting.id);
-  return acting ? (owedBy(acting).find((id) => checks.open.some((check) => check.id === id)) ?? null) : null;
-}
-
 function stateOf(worth: WorthOfTest, isNext: boolean): CheckAdvice['state'] {
   if (!worth.offered) return 'closed';
   if (worth.worth > 0) return 'worth-it';
@@ -91,13 +70,16 @@ function stateOf(worth: WorthOfTest, isNext: boolean): CheckAdvice['state'] {
 function reasonsOf(input: AdviceInput, check: Check, worth: WorthOfTest): string[] {
   if (!worth.offered) return [...(input.gathered.closedChecks.get(check.id) ?? ['Another check comes first.'])];
   if (worth.worth > 0 || worth.worthOfOpening <= 0) return [];
-  const opened = input.card.problem.tests.filter((test) => test.requires.some((need) => need.test === check.id));
+  const opened = input.decision.problem.problem.tests.filter((test) =>
+    test.requires.some((need) => need.test === check.id),
+  );
   const names = opened.map(({ id }) => input.knowledge.checks.find((known) => known.id === id)?.name ?? id);
   return [`It opens other checks (${names.join(', ')}): worth ${input.words.money(worth.worthOfOpening)} with them.`];
 }
 
 function nextStep(input: AdviceInput, first: Id | null, advices: readonly CheckAdvice[]): Assessed['next'] {
-  const { planned, words, chosen } = input;
+  const { decision, words, chosen } = input;
+  const { planned } = decision;
   const gain = planned.certificate.value - planned.certificate.now;
   if (first === null) {
     const open = advices.filter((advice) => advice.state !== 'done' && advice.state !== 'closed');
@@ -108,9 +90,14 @@ function nextStep(input: AdviceInput, first: Id | null, advices: readonly CheckA
     return { kind: 'act', option: chosen.id, because };
   }
   const advice = advices.find((known) => known.check === first)!;
-  if (planned.first.kind !== 'test' || planned.first.id !== first) {
-    const waiting = input.nameOf(planned.acting.id);
-    return { kind: 'check', check: first, because: `${waiting} would follow, but not before this has been looked at.` };
+  if (decision.first?.why === 'owed') {
+    const because = `${input.nameOf(planned.acting.id)} would follow, but not before this has been looked at.`;
+    return { kind: 'check', check: first, because };
+  }
+  if (decision.first?.why === 'unproven') {
+    const open = words.money(planned.certificate.upperBound - planned.certificate.value);
+    const because = `It is not proven that nothing pays: what has not been looked at could be worth up to ${open}, and no card is given up unmeasured.`;
+    return { kind: 'check', check: first, because };
   }
   const overall = `${words.money(gain)} better than deciding now`;
   const because =
@@ -126,9 +113,9 @@ function outcomesView(
   worth: WorthOfTest,
   plans: ReadonlyMap<Id, Plan>,
 ): CheckAdvice['outcomes'] {
-  const problem = input.card.problem;
+  const { problem, outcomes: outcomesOf } = input.decision.problem;
   const test = problem.tests.findIndex((known) => known.id === check.id);
-  const outcomes = input.card.outcomes[test]!;
+  const outcomes = outcomesOf[test]!;
   const merged = new Map<string, CheckAdvice['outcomes'][number]>();
   for (const shown of worth.outcomes) {
     const outcome = outcomes.find((known) => known.label === shown.outcome);
@@ -166,10 +153,10 @@ function labelOf(knowledge: Knowledge, check: Check, outcome: CardProblem['outco
 /** The most probable fault after the outcome. */
 function topFaultAfter(input: AdviceInput, likelihood: Float64Array): Id | null {
   const mass = new Map<Id, number>();
-  const { prior } = input.card.problem;
+  const { prior } = input.decision.problem.problem;
   for (let c = 0; c < prior.length; c++) {
     const joint = prior[c]! * likelihood[c]!;
-    for (const fault of input.membersOf(c)) mass.set(fault, (mass.get(fault) ?? 0) + joint);
+    for (const fault of input.decision.members[c]!) mass.set(fault, (mass.get(fault) ?? 0) + joint);
   }
   let top: Id | null = null;
   let most = 0;
@@ -183,7 +170,7 @@ function topFaultAfter(input: AdviceInput, likelihood: Float64Array): Id | null 
 }
 
 /** Minutes of the check with the preparations that are not made yet. */
-function minutesOf({ knowledge, made }: AdviceInput, check: Check): number {
+function minutesOf({ knowledge, decision: { made } }: AdviceInput, check: Check): number {
   return check.preparations
     .filter((id) => !made.has(id))
     .reduce(

@@ -3,23 +3,26 @@ import type { CardCheck } from '../decision/card-problem.ts';
 import type { Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Id, Remedy } from '../knowledge/schema.ts';
+import type { ChecksAtThisCard } from './checks.ts';
 
 export interface MustFollow {
   /** checks in the order they would be done, what they wait for first */
   readonly checks: readonly Id[];
   readonly because: readonly string[];
+  /** what must be looked at first and cannot be at present: the remedy is closed until it can */
+  readonly blocked: readonly string[];
 }
 
 /**
  * For each remedy the checks still owed: of every entry of its `after`, unless the bench has looked at one of its findings, the
- * quickest open check that looks at one, with everything that check waits for. An entry that no open check can meet is waived: what
- * cannot be looked at must not keep a card from being mended.
+ * quickest open check that looks at one, with everything that check waits for. An entry that this bench can never meet on this card is
+ * waived: what cannot be looked at must not keep a card from being mended. One that only cannot be met yet blocks the remedy.
  */
 export function mustFollow(
   knowledge: Knowledge,
   gathered: Gathered,
   remedies: readonly Remedy[],
-  open: readonly CardCheck[],
+  { open, never }: Pick<ChecksAtThisCard, 'open' | 'never'>,
 ): MustFollow[] {
   const seen = new Set(gathered.present.filter((item) => item.origin !== 'owner').map((item) => item.finding));
   const byId = new Map(open.map((check) => [check.id, check]));
@@ -50,6 +53,7 @@ export function mustFollow(
   return remedies.map((remedy) => {
     const checks: Id[] = [];
     const because: string[] = [];
+    const blocked: string[] = [];
     for (const entry of remedy.after ?? []) {
       if (entry.findings.some((finding) => seen.has(finding))) continue;
       const chains = entry.findings.flatMap(yielding).flatMap((check) => {
@@ -60,10 +64,16 @@ export function mustFollow(
         (best, links) => (!best || links.length < best.length ? links : best),
         null,
       );
-      if (!shortest) continue;
+      if (!shortest) {
+        const looks = knowledge.checks.filter((check) =>
+          check.yields.some((finding) => entry.findings.includes(finding)),
+        );
+        if (!entry.unlessClosed && looks.some((check) => !never.has(check.id))) blocked.push(entry.because);
+        continue;
+      }
       because.push(entry.because);
       checks.push(...shortest);
     }
-    return { checks: [...new Set(checks)], because };
+    return { checks: [...new Set(checks)], because, blocked };
   });
 }

@@ -15,6 +15,8 @@ export interface ChecksAtThisCard {
   readonly done: ReadonlySet<Id>;
   /** closed whatever the other checks find */
   readonly shut: ReadonlyMap<Id, readonly string[]>;
+  /** of these, what this bench can never do on this card: no equipment, no price, nothing there to look at */
+  readonly never: ReadonlySet<Id>;
 }
 
 /**
@@ -38,6 +40,7 @@ export function checksAtThisCard(
   const open: CardCheck[] = [];
   const done = new Set<Id>();
   const shut = new Map<Id, readonly string[]>();
+  const never = new Set<Id>();
   for (const check of knowledge.checks) {
     const here = check.yields.filter((finding) => gathered.applicable.has(finding));
     const unknown = here.filter((finding) => !bench.has(finding));
@@ -46,13 +49,15 @@ export function checksAtThisCard(
       continue;
     }
     const needs = [...check.requires, ...(check.powers ? rails : [])];
-    const reasons = [
+    const unable = [
       ...(here.length === 0 ? ['By what is recorded of this card, there is nothing here to look at.'] : []),
-      ...hardReasons(knowledge, shop, gathered, check),
+      ...lackingFor(knowledge, shop, check),
+    ];
+    if (unable.length > 0) never.add(check.id);
+    const reasons = [
+      ...unable,
+      ...closedByRules(gathered, check),
       ...needs.flatMap((need) => knownOtherwise(need, bench.get(need.finding), findings.get(need.finding))),
-      ...(check.bought && priceOfService(shop, check) === null
-        ? [`No price is known for ${check.bought.part.replaceAll('-', ' ')}: put one in the shop profile.`]
-        : []),
     ];
     if (reasons.length > 0) {
       shut.set(check.id, [...new Set(reasons)]);
@@ -80,7 +85,7 @@ export function checksAtThisCard(
       afterOneOf: check.powers && !limitedDone && !LIMITED_CHECKS.includes(check.id) ? LIMITED_CHECKS : [],
     });
   }
-  return { open, done, shut };
+  return { open, done, shut, never };
 }
 
 interface Need {
@@ -127,13 +132,21 @@ function knownOtherwise(need: Need, evidence: FindingEvidence | undefined, findi
   return share >= 1 - SHORT_SHARE ? [] : [need.because];
 }
 
-function hardReasons(knowledge: Knowledge, shop: Shop, gathered: Gathered, check: Check): string[] {
+function lackingFor(knowledge: Knowledge, shop: Shop, check: Check): string[] {
   const missing = check.equipment.filter((item) => !shop.equipment.includes(item));
   const names = new Map(knowledge.bench.equipment.map((item) => [item.id, item.name]));
-  const rules = gathered.fired.flatMap(({ event }) =>
+  return [
+    ...missing.map((id) => `Not on this bench: ${names.get(id) ?? id.replaceAll('-', ' ')}.`),
+    ...(check.bought && priceOfService(shop, check) === null
+      ? [`No price is known for ${check.bought.part.replaceAll('-', ' ')}: put one in the shop profile.`]
+      : []),
+  ];
+}
+
+function closedByRules(gathered: Gathered, check: Check): string[] {
+  return gathered.fired.flatMap(({ event }) =>
     event.type === 'close' && event.params.checks.includes(check.id) ? [event.params.reason] : [],
   );
-  return [...missing.map((id) => `Not on this bench: ${names.get(id) ?? id.replaceAll('-', ' ')}.`), ...rules];
 }
 
 function priceOfService(shop: Shop, check: Check): number | null {

@@ -4,7 +4,7 @@ import type { Id } from '../knowledge/schema.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
 
 /** A finding that the bench recorded speaks for the check that yields it; the order of the timeline tells what undid what. */
-export function preparationsMade(knowledge: Knowledge, record: CardRecord): ReadonlySet<Id> {
+export function preparationsMade(knowledge: Knowledge, record: Pick<CardRecord, 'timeline'>): ReadonlySet<Id> {
   const checkOf = new Map(
     knowledge.checks.flatMap((check) => check.yields.map((finding) => [finding, check] as const)),
   );

@@ -42,9 +42,10 @@ export function likely(amount: Amount): number {
 export function cardAtThisShop(
   knowledge: Knowledge,
   shop: Shop,
-  record: Record,
+  record: Pick<Record, 'money'>,
   gathered: GatheredEvidence,
   made: ReadonlySet<Id>,
+  blocked: (remedy: Remedy) => readonly string[],
 ): CardAtThisShop {
   const money = record.money ?? shop.defaultMoney;
   const ownPrices: { readonly [part: Id]: Amount } = record.money?.parts ?? {};
@@ -57,7 +58,11 @@ export function cardAtThisShop(
   const closed: ClosedRemedy[] = [];
   const open: Remedy[] = [];
   for (const remedy of knowledge.remedies) {
-    const reasons = [...(gathered.closedRemedies.get(remedy.id) ?? []), ...unpriced(remedy, shop, ownPrices)];
+    const reasons = [
+      ...(gathered.closedRemedies.get(remedy.id) ?? []),
+      ...unpriced(remedy, shop, ownPrices),
+      ...blocked(remedy),
+    ];
     if (reasons.length > 0) closed.push({ id: remedy.id, name: remedy.name, reasons });
     else open.push(remedy);
   }

@@ -40,7 +40,10 @@ export function because(situation: Situation): string {
     const { rescue: work, waiting } = situation;
     if (waiting?.waitsFor && isWork(waiting))
       return `Nothing that has been looked at carries a repair yet: ${lower(waiting.name)} would have to follow ${waiting.waitsFor.map(lower).join(', ')}.`;
-    if (!work) return 'No repair is open for what this card most likely has.';
+    if (!work)
+      return situation.options.some((option) => option.waitsFor)
+        ? 'Nothing that has been looked at carries a repair yet.'
+        : 'No repair is open for what this card most likely has.';
     return `No repair is worth its cost: the best of them, ${lower(work.name)}, works in ${words.ofHundred(work.works)}, costs ${words.money(work.cost.total)} and comes to ${words.money(work.surplus)} over leaving the card, where ${words.money(work.margin)} is needed.`;
   }
   return `${causePhrase(top, words)}; it works in ${words.ofHundred(chosen.works)} such cards and still after ${words.days(horizonDays)} in ${words.ofHundred(chosen.holds)}.`;

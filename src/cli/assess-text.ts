@@ -7,6 +7,7 @@ import type { Assessed, Assessment, CheckAdvice, Option, RankedFault } from '../
 const CAUSES_SHOWN = 6;
 const EVIDENCE_SHOWN = 3;
 const OPTIONS_SHOWN = 8;
+const CLOSED_SHOWN = 6;
 /** Findings that fit each other worse than this many bits are worth a second look. */
 const STRAIN_SAID = 2;
 /** A finding below this many decibels is not worth a word (Good: one decibel is about the least a person notices). */
@@ -218,8 +219,10 @@ function optionLines(assessed: Assessed, say: Words): string[] {
     const mark = option.justified && option.steps.length > 0 && !option.waitsFor ? good('+') : ' ';
     lines.push(`  ${mark} ${option.name}  ${quiet(`${optionFigures(option, say)}${waits}`)}`);
   }
-  for (const closed of assessed.closedRemedies)
+  for (const closed of assessed.closedRemedies.slice(0, CLOSED_SHOWN))
     lines.push(`  ${quiet(`closed: ${closed.name}: ${closed.reasons[0] ?? ''}`)}`);
+  const more = assessed.closedRemedies.length - CLOSED_SHOWN;
+  if (more > 0) lines.push(`  ${quiet(`and ${more} more closed (--json has their reasons)`)}`);
   return lines;
 }
 

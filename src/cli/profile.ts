@@ -4,7 +4,7 @@ import { ALLOYS, type AlloyClass, findAlloy } from '../joints/alloys.ts';
 import { thinCurve } from '../joints/curve.ts';
 import type { Quantity } from '../joints/graded-limit.ts';
 import { type JudgedProfile, judgeProfile } from '../joints/judged-profile.ts';
-import type { LayoutProblem, TimeUnit } from '../joints/log-layout.ts';
+import type { LayoutProblem, TimeUnit } from '../joints/log-columns.ts';
 import { MEASURES, type Measured, measureProfile, type Profile } from '../joints/profile.ts';
 import { CLASSES_ARE_CEILINGS, packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
 import { nameMeasure, sayProfile, sayVerdict } from '../joints/say-profile.ts';
@@ -251,7 +251,7 @@ function sayTime({ layout: { time } }: ThermocoupleLog): string {
 }
 
 function answerOf(log: ThermocoupleLog, profile: Profile, judged: JudgedProfile): ProfileAnswer {
-  const { window } = judged;
+  const { against: window } = judged;
   const thin = thinCurve(log.seconds, log.channels, CURVE_POINTS);
   return {
     kind: 'judged',

@@ -168,7 +168,16 @@ export const Remedy = z.strictObject({
    * what the bench must have looked at before this is done: of each entry at least one of the findings. The planner reckons with
    * the remedy all the same, because the looking is what it plans; a verdict does not rest on it before.
    */
-  after: z.array(z.strictObject({ findings: z.array(Id).min(1), because: Text })).optional(),
+  after: z
+    .array(
+      z.strictObject({
+        findings: z.array(Id).min(1),
+        because: Text,
+        /** waived while rules close every check that looks at one (a wet board must be washed before it can be powered) */
+        unlessClosed: z.boolean().optional(),
+      }),
+    )
+    .optional(),
   /** faults the work itself can cause on a card that does not have them */
   induces: z.record(Id, Chance),
   howTo: z.array(Text).min(1),

@@ -310,7 +310,7 @@ async function damageOf(world: World, knowing: Knowing, card: SimulatedCard, fau
 /** The numbers of a card's decision when nothing but its kind is known. */
 export async function modelOf(world: World, knowing: Knowing, stratum: number): Promise<CardModel> {
   const { record, gathered } = await knowing(unseen(world, stratum));
-  return cardAtThisShop(world.truth, world.shop, record, gathered, new Set()).model;
+  return cardAtThisShop(world.truth, world.shop, record, gathered, new Set(), () => []).model;
 }
 
 export function moneyOf({ stratum }: Pick<SimulatedCard, 'stratum'>) {

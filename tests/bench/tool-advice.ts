@@ -1,22 +1,12 @@
 /**
- * What the tool advises, without the words: the same functions in the same order as `assess`, so that thousands of cards
- * can be decided. `disagreement` holds the two together.
+ * What the tool advises, without the words: the very function that `assess` puts into words, so that thousands of cards can
+ * be decided. `disagreement` holds the two together.
  */
-import { mustFollow } from '../../src/assess/after.ts';
-import { checksAtThisCard } from '../../src/assess/checks.ts';
+import { decideOn } from '../../src/assess/decision.ts';
 import { type Diagnosis, diagnose } from '../../src/assess/diagnosis.ts';
-import { preparationsMade } from '../../src/assess/made.ts';
-import { type CardAtThisShop, cardAtThisShop } from '../../src/assess/shop-and-card.ts';
+import type { CardAtThisShop } from '../../src/assess/shop-and-card.ts';
 import type { Assessment } from '../../src/assessment.ts';
-import { restrict } from '../../src/belief/belief.ts';
-import { membersOf } from '../../src/belief/conditions.ts';
-import { tableOf } from '../../src/decision/card-model.ts';
-import { planCard } from '../../src/decision/card-problem.ts';
-import { conditionSet } from '../../src/decision/condition-set.ts';
-import { courseScratch } from '../../src/decision/course.ts';
-import { describeCourse, type Plan } from '../../src/decision/plan.ts';
-import { plan as planNext } from '../../src/decision/planner.ts';
-import { choosePlan, enumeratePlans } from '../../src/decision/plans.ts';
+import type { Plan } from '../../src/decision/plan.ts';
 import type { Gathered } from '../../src/evidence/evidence.ts';
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
 import type { Id } from '../../src/knowledge/schema.ts';
@@ -25,7 +15,6 @@ import type { Shop } from '../../src/shop/schema.ts';
 
 /** As in `assess`. */
 export const MOST_FAULTS = 3;
-const CONDITIONS_PLANNED = 300;
 
 export interface Act {
   /** remedies in the order they are tried, or none and a stop */
@@ -69,7 +58,7 @@ export function leading(diagnosis: Diagnosis): Leading {
   return { fault, chance: chances[fault]!, chances, sound };
 }
 
-/** The whole decision. `plan` false: the best plan alone, no checks looked at. */
+/** The whole decision, by the function that assessments are made with. `plan` false: the best plan alone, no checks looked at. */
 export function adviseOn(
   knowledge: Knowledge,
   shop: Shop,
@@ -77,35 +66,8 @@ export function adviseOn(
   diagnosis: Diagnosis,
   plan = true,
 ): Advised {
-  const { gathered } = diagnosis;
-  const card = cardAtThisShop(knowledge, shop, record, gathered, preparationsMade(knowledge, record));
-  const restricted = restrict(diagnosis.belief, 1, CONDITIONS_PLANNED);
-  const listed = Array.from(restricted.chance, (_, c) => membersOf(restricted.conditions, c));
-  const set = conditionSet(listed);
-  const checks = checksAtThisCard(knowledge, shop, gathered, restricted.conditions);
-  const owed = mustFollow(knowledge, gathered, card.remedies, checks.open).map((each) => each.checks);
-  const owedBy = (one: Plan) => one.steps.flatMap((step) => owed[step]!);
-  const scratch = courseScratch(tableOf(card.model), set);
-  const singles = card.model.treatments.map((_, at) =>
-    describeCourse(card.model, set, restricted.chance, [at], scratch),
-  );
-  const actOn = (plans: readonly Plan[]) => {
-    const each = new Map([...plans, ...singles].map((one) => [one.id, one]));
-    const ready = [...each.values()].sort((a, b) => b.surplus - a.surplus).filter((one) => owedBy(one).length === 0);
-    return actOf(card, choosePlan(ready));
-  };
-  if (!plan) {
-    const act = actOn(enumeratePlans(card.model, set, restricted.chance).plans);
-    return { check: null, act, value: Number.NaN };
-  }
-  const names = listed.map((_, c) => `${c}`);
-  const options = { lessMargin: true, mustFollow: owed };
-  const planned = planCard(card.model, set, names, restricted.chance, checks.open, options);
-  const { first, certificate } = planNext(planned.card.problem);
-  const acting = planned.pool.plans.find(({ id }) => id === first.id);
-  const owedFirst = acting && owedBy(acting).find((id) => checks.open.some((check) => check.id === id));
-  const check = first.kind === 'test' ? first.id : (owedFirst ?? null);
-  return { check, act: actOn(planned.pool.plans), value: certificate.value };
+  const { first, best, card, planned } = decideOn(knowledge, shop, record, diagnosis, { plan });
+  return { check: first?.check ?? null, act: actOf(card, best), value: planned.certificate.value };
 }
 
 export function actOf(card: CardAtThisShop, plan: Plan): Act {
