@@ -21,7 +21,7 @@ export interface JudgedHeat {
 }
 
 export interface JudgedProfile {
-  readonly window: ReflowWindow;
+  readonly against: ReflowWindow;
   readonly heats: readonly JudgedHeat[];
   readonly spread: (Graded & { readonly quantity: Quantity; readonly atMost: number }) | null;
   readonly grade: Grade;
@@ -45,11 +45,11 @@ const NOTHING_EITHER_WAY = 0.5;
  * A heat that may have stayed below the liquidus is no reason to call a profile outside, unless it is the hottest one.
  * Cost: rows times heats.
  */
-export function judgeProfile(profile: Profile, window: ReflowWindow): JudgedProfile {
+export function judgeProfile(profile: Profile, against: ReflowWindow): JudgedProfile {
   const heats = profile.channels.flatMap(({ name, heats: measured, hottest }) =>
-    measured.map((heat, i) => judgeHeat(name, i + 1, heat, window, i === hottest)),
+    measured.map((heat, i) => judgeHeat(name, i + 1, heat, against, i === hottest)),
   );
-  const atMost = window.spreadAtPeakAtMost;
+  const atMost = against.spreadAtPeakAtMost;
   const spread =
     atMost === undefined || profile.spreadAtPeak === undefined
       ? null
@@ -58,7 +58,7 @@ export function judgeProfile(profile: Profile, window: ReflowWindow): JudgedProf
   const grade = all.map((one) => one.grade).reduce(worseGrade, all.length > 0 ? 'inside' : 'cannot-tell');
   const chanceInside = all.length > 0 ? Math.min(...all.map((one) => one.chanceInside)) : NOTHING_EITHER_WAY;
   return {
-    window,
+    against,
     heats,
     spread,
     grade,
@@ -67,10 +67,10 @@ export function judgeProfile(profile: Profile, window: ReflowWindow): JudgedProf
   };
 }
 
-function judgeHeat(channel: string, number: number, heat: Heat, window: ReflowWindow, isHottest: boolean): JudgedHeat {
+function judgeHeat(channel: string, number: number, heat: Heat, against: ReflowWindow, isHottest: boolean): JudgedHeat {
   const counts = heat.surelyMelted || isHottest;
-  const rows = window.rows.map((row) => {
-    const judged = judgeRow(row, heat.measures[row.measure], window);
+  const rows = against.rows.map((row) => {
+    const judged = judgeRow(row, heat.measures[row.measure], against);
     if (counts || judged.grade !== 'outside') return judged;
     return unclear(row, judged.measured, 'this heat may have stayed below the liquidus', judged.side);
   });
@@ -83,13 +83,13 @@ function judgeHeat(channel: string, number: number, heat: Heat, window: ReflowWi
   };
 }
 
-function judgeRow(row: WindowRow, measured: Measured, window: ReflowWindow): JudgedRow {
+function judgeRow(row: WindowRow, measured: Measured, against: ReflowWindow): JudgedRow {
   if (measured.kind === 'not-recorded') return unclear(row, measured, measured.because, null);
   const graded = gradeQuantity(measured, row.limit);
-  const { ceilingAtMost } = window;
+  const { ceilingAtMost } = against;
   const unsettled = ceilingAtMost !== undefined && (row.measure === 'peak' || row.measure === 'secondsNearCeiling');
   if (!unsettled || graded.grade === 'inside') return { measure: row.measure, limit: row.limit, measured, ...graded };
-  const because = `the ceiling is ${window.levels.ceiling} to ${ceilingAtMost} degC for a package of unknown size`;
+  const because = `the ceiling is ${against.levels.ceiling} to ${ceilingAtMost} degC for a package of unknown size`;
   if (row.measure === 'peak') {
     const limit = { ...row.limit, atMost: ceilingAtMost };
     const highest = gradeQuantity(measured, limit);

@@ -282,13 +282,14 @@ function measureHeat(
     measures: {
       soakSeconds: soak(),
       averageRise: averageRise(),
-      steepestRise: rates(stretch.first ? begin : from, peak.at, 'rise'),
+      steepestRise: rates(stretch.first ? begin : from, late, 'rise'),
       secondsAboveLiquidus: above(levels.liquidus),
       peak: { kind: 'measured', value: peak.celsius, low: lowPeak, high: highPeak },
       secondsNearPeak: above(peak.celsius - NEAR_KELVIN, lowPeak - NEAR_KELVIN, highPeak - NEAR_KELVIN),
       secondsNearCeiling:
         levels.ceiling === undefined ? missing('no ceiling was named') : above(levels.ceiling - NEAR_KELVIN),
-      steepestFall: rates(peak.at, to, 'fall'),
+      // a run that begins within the heat may end after it: a short fall has no shorter runs than a long one
+      steepestFall: rates(early, to + span, 'fall'),
       secondsToPeak: toPeak(),
     },
   };

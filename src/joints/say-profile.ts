@@ -98,36 +98,36 @@ export function sayRow(row: JudgedRow, levels: ProfileLevels): string {
 
 /** The verdict in one or two sentences. */
 export function sayVerdict(judged: JudgedProfile): string {
-  const { window } = judged;
-  const against = window.kind === 'shop' ? `the shop's window "${window.name}"` : window.name;
+  const { against } = judged;
+  const name = against.kind === 'shop' ? `the shop's window "${against.name}"` : against.name;
   const rows = judged.heats.flatMap((heat) => heat.rows.map((row) => ({ heat, row })));
   const several = judged.heats.length > 1;
   const list = (grade: 'outside' | 'cannot-tell') => [
     ...rows
       .filter(({ row }) => row.grade === grade)
       .map(({ heat, row }) => {
-        const name = nameMeasure(row.measure, window.levels).toLowerCase().replaceAll('degc', 'degC');
+        const called = nameMeasure(row.measure, against.levels).toLowerCase().replaceAll('degc', 'degC');
         const side = grade === 'outside' ? (row.side === 'below' ? ' too low' : ' too high') : '';
-        return `${name}${side}${several ? ` (${where(heat)})` : ''}`;
+        return `${called}${side}${several ? ` (${where(heat)})` : ''}`;
       }),
     ...(judged.spread?.grade === grade ? ['spread between channels at peak'] : []),
   ];
   switch (judged.grade) {
     case 'inside':
-      return `The profile is inside ${against}.`;
+      return `The profile is inside ${name}.`;
     case 'outside':
-      return `The profile is OUTSIDE ${against}: ${list('outside').join('; ')}.`;
+      return `The profile is OUTSIDE ${name}: ${list('outside').join('; ')}.`;
     case 'cannot-tell': {
       const open = list('cannot-tell');
       const why = open.length > 0 ? `: ${open.join('; ')}` : ': there was nothing to judge';
-      return `Whether the profile is inside ${against} cannot be told${why}.`;
+      return `Whether the profile is inside ${name} cannot be told${why}.`;
     }
   }
 }
 
 /** All of it: verdict, rows by heat, rates shown but not judged, spread, and what the figures stand for. */
 export function sayProfile(profile: Profile, judged: JudgedProfile): string {
-  const { levels } = judged.window;
+  const { levels } = judged.against;
   const lines = [sayVerdict(judged), ''];
   for (const heat of judged.heats) {
     lines.push(where(heat), ...heat.rows.map((row) => `  ${sayRow(row, levels)}`));
@@ -159,7 +159,7 @@ export function sayProfile(profile: Profile, judged: JudgedProfile): string {
   lines.push(
     `Rates are least-squares slopes over ${profile.rateSpanSeconds} s; the average rise is taken from end to end.`,
   );
-  if (judged.window.kind === 'package-class') lines.push(CLASSES_ARE_CEILINGS);
+  if (judged.against.kind === 'package-class') lines.push(CLASSES_ARE_CEILINGS);
   const { weights } = judged.finding;
   lines.push(
     `As a finding: profile-record in-window ${weights['in-window'].toFixed(2)}, out-of-window ${weights['out-of-window'].toFixed(2)}.`,

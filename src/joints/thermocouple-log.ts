@@ -1,14 +1,9 @@
 /** A logger's file, however long, to seconds and degrees Celsius per channel. Nothing is dropped without being counted. */
-import { type DecimalMark, plainNumber, readCell, readDate, readMoment } from './log-cells.ts';
-import {
-  cellsOf,
-  isComment,
-  type Layout,
-  type LayoutProblem,
-  type StatedLayout,
-  type TimeColumn,
-  tellLayout,
-} from './log-layout.ts';
+import { type DecimalMark, readCell } from './log-cells.ts';
+import { LogClock } from './log-clock.ts';
+import type { LayoutProblem, StatedLayout } from './log-columns.ts';
+import { cellsOf, isComment, type Layout, tellLayout } from './log-layout.ts';
+import { StepFinder } from './log-step.ts';
 
 export interface ThermocoupleChannel {
   readonly name: string;
@@ -75,8 +70,6 @@ const HOTTEST_CELSIUS = 600;
 const COLDEST_CELSIUS = -100;
 const LINES_TO_TELL_LAYOUT = 400;
 const LINES_PER_REPORT = 50_000;
-/** enough readings to see the step of the logger; counting more would only cost time */
-const READINGS_FOR_RESOLUTION = 50_000;
 const DEFAULT_MOST_PROBLEMS = 20;
 
 /**
@@ -137,7 +130,7 @@ class LogReader {
   #held: string[] | null = [];
   #layout: Layout | undefined;
   #headerText = '';
-  #clock: Timekeeper | undefined;
+  #clock: LogClock | undefined;
   #channels: Taking[] = [];
   #seconds = new Float64Array(1024);
   #rows = 0;
@@ -215,7 +208,7 @@ class LogReader {
     const { layout } = told;
     this.#layout = layout;
     this.#headerText = layout.headerLine === null ? '' : (held[layout.headerLine - 1] ?? '').trim();
-    this.#clock = new Timekeeper(layout.time, layout.decimalMark);
+    this.#clock = new LogClock(layout.time, layout.decimalMark);
     this.#channels = layout.channels.map(({ column, name, unit }) => ({
       column,
       name,
@@ -337,127 +330,5 @@ class LogReader {
   #problem(problem: LayoutProblem): void {
     if (this.#problems.length < this.#mostProblems) this.#problems.push(problem);
     else this.#problemsBeyond += 1;
-  }
-}
-
-interface NoTime {
-  readonly kind: 'none' | 'back';
-  readonly column: number;
-  readonly wrong: string;
-  readonly todo: string;
-}
-
-const DAY = 86_400;
-const SECONDS = { seconds: 1, milliseconds: 1e-3, minutes: 60, hours: 3600, days: 86_400 } as const;
-
-/** Cells to seconds since the first row: keeps count of the nights and hours a clock has passed. */
-class Timekeeper {
-  #start: number | undefined;
-  #last = 0;
-  #lastText = '';
-  #wrapped = 0;
-  #form: 'clock' | 'dated' | undefined;
-  #rows = 0;
-  readonly #time: TimeColumn;
-  readonly #mark: DecimalMark;
-
-  constructor(time: TimeColumn, mark: DecimalMark) {
-    this.#time = time;
-    this.#mark = mark;
-  }
-
-  seconds(cells: readonly string[]): number | NoTime {
-    const time = this.#time;
-    if (time.kind === 'rows') {
-      this.#rows += 1;
-      return (this.#rows - 1) * time.secondsPerRow;
-    }
-    const text = cells[time.column] ?? '';
-    const read = time.kind === 'number' ? this.#number(text, SECONDS[time.unit]) : this.#moment(time, cells, text);
-    if (read === undefined)
-      return {
-        kind: 'none',
-        column: time.column,
-        wrong: `"${text.trim().slice(0, 30)}" is no time`,
-        todo: 'The line is left out. Write the time as the other lines do.',
-      };
-    let now = read.seconds + this.#wrapped;
-    if (this.#start === undefined) {
-      this.#start = now;
-      this.#last = now;
-    }
-    if (now < this.#last && this.#last - now > read.wraps / 2) {
-      this.#wrapped += read.wraps;
-      now += read.wraps;
-    }
-    if (now < this.#last)
-      return {
-        kind: 'back',
-        column: time.column,
-        wrong: `the time goes back from ${this.#lastText} to ${text.trim()}`,
-        todo: 'The line is left out. If the file holds two runs one after the other, judge them one by one.',
-      };
-    this.#last = now;
-    this.#lastText = text.trim();
-    return now - this.#start;
-  }
-
-  #number(text: string, unit: number): { seconds: number; wraps: number } | undefined {
-    const value = plainNumber(text.trim(), this.#mark);
-    return Number.isNaN(value) ? undefined : { seconds: value * unit, wraps: Number.POSITIVE_INFINITY };
-  }
-
-  #moment(
-    time: Extract<TimeColumn, { kind: 'moment' | 'date-and-clock' }>,
-    cells: readonly string[],
-    text: string,
-  ): { seconds: number; wraps: number } | undefined {
-    const moment = readMoment(text);
-    if (moment === undefined) return undefined;
-    let day: number | 'order-unknown' = moment.form === 'date-clock' ? 0 : 'order-unknown';
-    if (time.kind === 'date-and-clock') {
-      const date = readDate(cells[time.date] ?? '');
-      if (date === undefined) return undefined;
-      day = date.day;
-    }
-    const dated = day !== 'order-unknown';
-    this.#form ??= dated ? 'dated' : 'clock';
-    if (this.#form === 'clock') {
-      // a date whose order cannot be told still passes midnight, which the clock says, too
-      const seconds = dated ? moment.seconds % DAY : moment.seconds;
-      return { seconds, wraps: dated ? DAY : moment.wraps };
-    }
-    if (dated) return { seconds: Number(day) * DAY + moment.seconds, wraps: Number.POSITIVE_INFINITY };
-    const today = Math.floor(this.#last / DAY) * DAY + moment.seconds;
-    return { seconds: today < this.#last - DAY / 2 ? today + DAY : today, wraps: Number.POSITIVE_INFINITY };
-  }
-}
-
-/** The step of a logger: the greatest common divisor of its readings, counted in their last decimal. */
-class StepFinder {
-  #decimals = 0;
-  #divisor = 0;
-  #seen = 0;
-  #first: number | undefined;
-
-  see(value: number, text: string): void {
-    if (this.#seen > READINGS_FOR_RESOLUTION) return;
-    this.#seen += 1;
-    const point = Math.max(text.indexOf('.'), text.indexOf(','));
-    const decimals = point === -1 ? 0 : Math.min(6, text.slice(point + 1).match(/^\d*/)![0].length);
-    if (decimals > this.#decimals) {
-      this.#divisor *= 10 ** (decimals - this.#decimals);
-      this.#decimals = decimals;
-    }
-    this.#first ??= value;
-    let a = this.#divisor;
-    let b = Math.abs(Math.round((value - this.#first) * 10 ** this.#decimals));
-    while (b > 0) [a, b] = [b, a % b];
-    this.#divisor = a;
-  }
-
-  /** In the unit of the cells. Readings that never change show no step: then the last decimal counts. */
-  resolution(): number {
-    return (this.#divisor === 0 ? 1 : this.#divisor) * 10 ** -this.#decimals;
   }
 }

@@ -361,14 +361,18 @@ describe('laws of a profile', () => {
         anyProfile,
         fc.constantFrom(0.1, 0.25, 0.5, 1),
         fc.constantFrom(0.5, 1, 2),
+        fc.boolean(),
         fc.infiniteStream(fc.integer({ min: -1000, max: 1000 })),
-        (corners, resolution, step, stream) => {
+        (corners, resolution, step, roundedAgain, stream) => {
           const clean = sample(corners, step, resolution);
           const noisy: Sampled = {
             seconds: clean.seconds,
             channels: clean.channels.map((channel) => ({
               ...channel,
-              celsius: channel.celsius.map((c) => c + ((stream.next().value as number) / 1000) * resolution),
+              celsius: channel.celsius.map((c) => {
+                const noise = ((stream.next().value as number) / 1000) * resolution;
+                return roundedAgain ? Math.round((c + noise) / resolution) * resolution : c + noise;
+              }),
             })),
           };
           for (const window of [CORE, LEADED]) {
