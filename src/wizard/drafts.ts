@@ -7,6 +7,8 @@ export interface Drafts {
   /** the open card goes on under another name, and what was typed on it goes along */
   carry(record: string): void;
   set(field: string, text: string | null): void;
+  /** the browser says that another window has written under this key */
+  hear(key: string | null): void;
 }
 
 const PREFIX = 'worth-the-heat.drafts.';
@@ -47,6 +49,9 @@ export function createDrafts(storage: Pick<Storage, 'getItem' | 'setItem' | 'rem
       storage.removeItem(key);
       key = PREFIX + record;
       store();
+    },
+    hear(written) {
+      if (written === key) texts.value = stored();
     },
     set(field, text) {
       if ((texts.value.get(field) ?? null) === text) return;

@@ -4,6 +4,7 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Record } from '../record/schema.ts';
+import { type Copy, type Kept, looksLikeRecord, openDevice, type Shelf, same } from './device.ts';
 import { messages } from './language.ts';
 
 export type Keeping =
@@ -14,17 +15,6 @@ export type Keeping =
   | { readonly state: 'on-this-device'; readonly refusal: string | null }
   /** the server holds a version that did not come from here */
   | { readonly state: 'changed-elsewhere'; readonly id: string };
-
-export interface Kept {
-  readonly record: Record;
-  /** the server's number for the version this one was based on; 0: the server never had it */
-  readonly revision: number;
-}
-
-interface Copy extends Kept {
-  readonly unsaved: boolean;
-  readonly changed: string;
-}
 
 export interface Listed {
   readonly id: string;
@@ -39,12 +29,16 @@ export interface Listed {
 
 export interface Surroundings {
   readonly fetch: (path: string, init?: RequestInit) => Promise<Response>;
-  readonly storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
+  readonly storage: Shelf;
   readonly now: () => Date;
 }
 
 export interface Keeper {
   readonly keeping: ReadonlySignal<Keeping>;
+  /** a card as another window of this device has just changed it */
+  readonly changedInAnotherWindow: ReadonlySignal<Record | null>;
+  /** the browser says that another window has written under this key */
+  hear(key: string | null): void;
   /** on this device now, on the server after a short quiet */
   keep(record: Record): void;
   open(id: string): Promise<Kept | null>;
@@ -60,68 +54,16 @@ export interface Keeper {
   sync(): Promise<void>;
 }
 
-const PREFIX = 'worth-the-heat.record.';
 const QUIET_MS = 300;
 const RETRY_MS = [2_000, 5_000, 15_000, 30_000];
 
-/** Enough of a look to show it; whether it is a sound record is the assessment's business. */
-function looksLikeRecord(value: unknown): value is Record {
-  if (typeof value !== 'object' || value === null) return false;
-  const { id, title, timeline } = value as { [key: string]: unknown };
-  return typeof id === 'string' && typeof title === 'string' && Array.isArray(timeline);
-}
-
 export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
   const keeping = signal<Keeping>({ state: 'idle' });
-  /** what could not even be stored on this device stays in memory */
-  const memory = new Map<string, Copy>();
+  const device = openDevice(storage);
+  const changedInAnotherWindow = signal<Record | null>(null);
   let timer: ReturnType<typeof setTimeout> | undefined;
   let failures = 0;
   let sending: Promise<void> | null = null;
-
-  function readCopy(id: string): Copy | null {
-    const held = memory.get(id);
-    if (held !== undefined) return held;
-    try {
-      const copy: unknown = JSON.parse(storage.getItem(PREFIX + id) ?? 'null');
-      if (typeof copy !== 'object' || copy === null) return null;
-      const { record, revision, unsaved, changed } = copy as { [key: string]: unknown };
-      if (!looksLikeRecord(record) || typeof revision !== 'number') return null;
-      return { record, revision, unsaved: unsaved === true, changed: typeof changed === 'string' ? changed : '' };
-    } catch {
-      return null;
-    }
-  }
-
-  function writeCopy(copy: Copy): void {
-    if (fits(copy) || (copy.unsaved && makeRoom() && fits(copy))) memory.delete(copy.record.id);
-    else memory.set(copy.record.id, copy);
-  }
-
-  function fits(copy: Copy): boolean {
-    try {
-      storage.setItem(PREFIX + copy.record.id, JSON.stringify(copy));
-      return true;
-    } catch {
-      return false;
-    }
-  }
-
-  /** What the server has, too, gives way to what it has not. */
-  function makeRoom(): boolean {
-    const saved = copies().filter(({ unsaved }) => !unsaved);
-    for (const { record } of saved) storage.removeItem(PREFIX + record.id);
-    return saved.length > 0;
-  }
-
-  function copies(): Copy[] {
-    const ids = new Set(memory.keys());
-    for (let i = 0; i < storage.length; i++) {
-      const key = storage.key(i);
-      if (key?.startsWith(PREFIX)) ids.add(key.slice(PREFIX.length));
-    }
-    return [...ids].map(readCopy).filter((copy) => copy !== null);
-  }
 
   async function ask(path: string, init?: RequestInit): Promise<{ status: number; body: { [key: string]: unknown } }> {
     const response = await fetch(path, init);
@@ -152,14 +94,18 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       keeping.value = { state: 'on-this-device', refusal: refusalIn(answer.body) };
       return true;
     }
-    const latest = readCopy(record.id) ?? copy;
-    writeCopy({ ...latest, revision: next, unsaved: latest.record !== record && !same(latest.record, record) });
+    const latest = device.read(record.id) ?? copy;
+    device.refresh({ ...latest, revision: next, unsaved: latest.record !== record && !same(latest.record, record) });
     return true;
   }
 
   async function sendAll(): Promise<void> {
-    const unsaved = copies().filter((copy) => copy.unsaved);
-    if (unsaved.length === 0) return;
+    const unsaved = device.all().filter((copy) => copy.unsaved && device.aside(copy.record.id) === null);
+    if (unsaved.length === 0) {
+      // another window may have sent it
+      if (keeping.value.state === 'saving') keeping.value = { state: 'saved' };
+      return;
+    }
     keeping.value = { state: 'saving' };
     for (const copy of unsaved) {
       if (!(await send(copy))) {
@@ -191,19 +137,30 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
 
   return {
     keeping,
+    changedInAnotherWindow,
+    hear(key) {
+      const record = device.changedUnder(key);
+      if (record !== null) changedInAnotherWindow.value = record;
+    },
     sync,
     keep(record) {
-      const revision = readCopy(record.id)?.revision ?? 0;
-      writeCopy({ record, revision, unsaved: true, changed: now().toISOString() });
-      if (keeping.value.state !== 'changed-elsewhere') keeping.value = { state: 'saving' };
+      const revision = device.read(record.id)?.revision ?? 0;
+      device.write({ record, revision, unsaved: true, changed: now().toISOString() });
+      if (device.aside(record.id) !== null) keeping.value = { state: 'changed-elsewhere', id: record.id };
+      else if (keeping.value.state !== 'changed-elsewhere') keeping.value = { state: 'saving' };
       schedule(QUIET_MS);
     },
     async open(id) {
-      const copy = readCopy(id);
+      const copy = device.read(id);
+      if (copy !== null) device.shown(copy.record);
       const answer = await ask(`api/records/${id}`).catch(() => null);
       const { record, revision } = answer?.body ?? {};
       if (answer?.status !== 200 || !looksLikeRecord(record) || typeof revision !== 'number') {
         if (copy !== null && answer === null) keeping.value = { state: 'on-this-device', refusal: null };
+        return copy;
+      }
+      if (device.aside(id) !== null) {
+        keeping.value = { state: 'changed-elsewhere', id };
         return copy;
       }
       if (copy?.unsaved) {
@@ -211,19 +168,20 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
         else keeping.value = { state: 'changed-elsewhere', id };
         return copy;
       }
-      writeCopy({ record, revision, unsaved: false, changed: now().toISOString() });
+      device.refresh({ record, revision, unsaved: false, changed: now().toISOString() });
+      device.shown(record);
       keeping.value = { state: 'saved' };
       return { record, revision };
     },
     async peek(id) {
-      const copy = readCopy(id);
+      const copy = device.read(id);
       if (copy?.unsaved) return copy.record;
       const answer = await ask(`api/records/${id}`).catch(() => null);
       const { record, revision, changed } = answer?.body ?? {};
       if (!looksLikeRecord(record)) return copy?.record ?? null;
       // every card on the list is then on this device, should the server be gone next time
-      if (typeof revision === 'number' && typeof changed === 'string' && !readCopy(id)?.unsaved)
-        writeCopy({ record, revision, unsaved: false, changed });
+      if (typeof revision === 'number' && typeof changed === 'string' && !device.read(id)?.unsaved)
+        device.refresh({ record, revision, unsaved: false, changed });
       return record;
     },
     async list() {
@@ -231,7 +189,7 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       const server = answer?.status === 200;
       const cards = new Map<string, Listed>();
       for (const listed of readListed(answer?.body.records)) cards.set(listed.id, listed);
-      for (const { record, revision, unsaved, changed } of copies()) {
+      for (const { record, revision, unsaved, changed } of device.all()) {
         if (!unsaved && server) continue;
         const { id, title, invented } = record;
         const archived = cards.get(id)?.archived ?? false;
@@ -240,7 +198,7 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       return { cards: [...cards.values()].sort((a, b) => b.changed.localeCompare(a.changed)), server };
     },
     async archive(id, archived) {
-      if (readCopy(id)?.unsaved) await sync();
+      if (device.read(id)?.unsaved) await sync();
       const answer = await ask(`api/records/${id}/archive`, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
@@ -251,13 +209,24 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
     async settle(which) {
       if (keeping.value.state !== 'changed-elsewhere') return null;
       const { id } = keeping.value;
-      const copy = readCopy(id);
+      const copy = device.read(id);
+      const aside = device.aside(id);
+      if (copy !== null && aside !== null) {
+        const record = which === 'mine' ? copy.record : aside.record;
+        device.clearAside(id);
+        keeping.value = { state: 'saving' };
+        device.refresh({ ...copy, record, unsaved: true });
+        device.shown(record);
+        schedule(0);
+        return record;
+      }
       const answer = await ask(`api/records/${id}`).catch(() => null);
       const { record, revision } = answer?.body ?? {};
       if (copy === null || !looksLikeRecord(record) || typeof revision !== 'number') return null;
       keeping.value = { state: 'saved' };
       const theirs = which === 'theirs';
-      writeCopy({ ...copy, record: theirs ? record : copy.record, revision, unsaved: !theirs });
+      device.refresh({ ...copy, record: theirs ? record : copy.record, revision, unsaved: !theirs });
+      device.shown(theirs ? record : copy.record);
       if (!theirs) await sync();
       return theirs ? record : copy.record;
     },
@@ -270,14 +239,6 @@ function refusalIn(body: { [key: string]: unknown }): string {
   const [first] = Array.isArray(issues) ? (issues as { path?: unknown; wrong?: unknown }[]) : [];
   const said = typeof wrong === 'string' ? wrong : messages.value.keeping.refused;
   return typeof first?.wrong === 'string' ? `${said} ${String(first.path ?? '')}: ${first.wrong}` : said;
-}
-
-/** In whatever order the fields come back. */
-const same = (a: Record, b: Record): boolean => JSON.stringify(a, sortKeys) === JSON.stringify(b, sortKeys);
-
-function sortKeys(_key: string, value: unknown): unknown {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
-  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 function readListed(value: unknown): Listed[] {

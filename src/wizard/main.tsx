@@ -29,16 +29,21 @@ async function start(): Promise<void> {
   followAddress();
   const ask = (path: string, init?: RequestInit) => fetch(path, init);
   const keeper = createKeeper({ fetch: ask, storage: localStorage, now: () => new Date() });
+  const drafts = createDrafts(localStorage);
   const { shop, problem } = await readShop(ask);
   const session = createSession({
     adviser: createAdviser(hire, shop),
     shopProblem: problem,
     keeper,
-    drafts: createDrafts(localStorage),
+    drafts,
     fetch: ask,
     now: () => new Date(),
     chance: Math.random,
     locale: navigator.language,
+  });
+  window.addEventListener('storage', ({ key }) => {
+    keeper.hear(key);
+    drafts.hear(key);
   });
   addEventListener('online', () => void keeper.sync());
   addEventListener('pagehide', () => void keeper.sync());

@@ -91,6 +91,13 @@ export function createSession(around: Around): Session {
     }
   }
 
+  // two windows on one card stay in step: what the other one writes is shown here, and can be taken back like an answer
+  keeper.changedInAnotherWindow.subscribe((record) => {
+    if (record === null || desk.value?.record.id !== record.id || place.value.screen !== 'card') return;
+    desk.value = change(desk.value, record);
+    adviser.ask(record);
+  });
+
   const readCase = async (id: string) => recordIn(await json(`api/cases/${id}`));
 
   return {

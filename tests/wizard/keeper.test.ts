@@ -241,4 +241,54 @@ describe('keeping a card', () => {
     const held = first.server.held.get('card-one')?.record.title;
     expect([kept, held].toSorted()).toEqual(['typed here', 'typed there']);
   });
+
+  it('shows in every window of this device what one of them writes, at once', async () => {
+    const { server, storage, keeper } = start();
+    keeper.keep(card('begun'));
+    await vi.advanceTimersByTimeAsync(400);
+    const second = start(server, storage).keeper;
+    await second.open('card-one');
+    keeper.keep(card('typed in the first window'));
+    second.hear('worth-the-heat.record.card-one');
+    expect(second.changedInAnotherWindow.value?.title).toBe('typed in the first window');
+    second.hear('worth-the-heat.record.card-two');
+    second.hear(null);
+    second.keep(card('and on in the second'));
+    await vi.advanceTimersByTimeAsync(1_000);
+    expect(server.held.get('card-one')?.record.title).toBe('and on in the second');
+    expect(second.keeping.value).toEqual({ state: 'saved' });
+  });
+
+  it('writes over nothing that another window typed while this one slept, and loses neither if both crash now', async () => {
+    const { server, storage, keeper } = start();
+    keeper.keep(card('begun'));
+    await vi.advanceTimersByTimeAsync(400);
+    const asleep = start(server, storage).keeper;
+    await asleep.open('card-one');
+    keeper.keep(card('typed while it slept'));
+    asleep.keep(card('typed on waking'));
+    expect(asleep.keeping.value).toEqual({ state: 'changed-elsewhere', id: 'card-one' });
+    const afterCrash = start(server, storage).keeper;
+    expect((await afterCrash.open('card-one'))?.record.title).toBe('typed on waking');
+    expect(afterCrash.keeping.value).toEqual({ state: 'changed-elsewhere', id: 'card-one' });
+    expect((await afterCrash.settle('theirs'))?.title).toBe('typed while it slept');
+    await vi.advanceTimersByTimeAsync(1_000);
+    expect(server.held.get('card-one')?.record.title).toBe('typed while it slept');
+    expect(storage.map.size, 'nothing is left aside').toBe(1);
+  });
+
+  it('keeps its own version where that one is chosen, also while the server is gone', async () => {
+    const { server, storage, keeper } = start();
+    keeper.keep(card('begun'));
+    await vi.advanceTimersByTimeAsync(400);
+    const asleep = start(server, storage).keeper;
+    await asleep.open('card-one');
+    server.up = false;
+    keeper.keep(card('typed while it slept'));
+    asleep.keep(card('typed on waking'));
+    expect((await asleep.settle('mine'))?.title).toBe('typed on waking');
+    server.up = true;
+    await vi.advanceTimersByTimeAsync(3_000);
+    expect(server.held.get('card-one')?.record.title).toBe('typed on waking');
+  });
 });
