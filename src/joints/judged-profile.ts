@@ -1,4 +1,5 @@
 /** A profile against its window, row by row, and what that says as a finding. */
+import type { Cited } from './cited.ts';
 import { type Grade, type Graded, gradeQuantity, type Limit, type Quantity, worseGrade } from './graded-limit.ts';
 import type { Heat, Measure, Measured, Profile } from './profile.ts';
 import type { ReflowWindow, WindowRow } from './reflow-window.ts';
@@ -7,6 +8,8 @@ export interface JudgedRow extends Graded {
   readonly measure: Measure;
   readonly limit: Limit;
   readonly measured: Measured;
+  /** where the limit comes from; null for the shop's own */
+  readonly cited: Cited | null;
   /** why it cannot be told, where that is not the uncertainty */
   readonly because?: string;
 }
@@ -88,17 +91,16 @@ function judgeRow(row: WindowRow, measured: Measured, against: ReflowWindow): Ju
   const graded = gradeQuantity(measured, row.limit);
   const { ceilingAtMost } = against;
   const unsettled = ceilingAtMost !== undefined && (row.measure === 'peak' || row.measure === 'secondsNearCeiling');
-  if (!unsettled || graded.grade === 'inside') return { measure: row.measure, limit: row.limit, measured, ...graded };
+  if (!unsettled || graded.grade === 'inside') return { ...row, measured, ...graded };
   const because = `the ceiling is ${against.levels.ceiling} to ${ceilingAtMost} degC for a package of unknown size`;
   if (row.measure === 'peak') {
     const limit = { ...row.limit, atMost: ceilingAtMost };
     const highest = gradeQuantity(measured, limit);
-    if (highest.grade === 'outside') return { measure: row.measure, limit, measured, ...highest };
+    if (highest.grade === 'outside') return { ...row, limit, measured, ...highest };
   }
   return unclear(row, measured, because, graded.side);
 }
 
 function unclear(row: WindowRow, measured: Measured, because: string, side: Graded['side']): JudgedRow {
-  const { measure, limit } = row;
-  return { measure, limit, measured, grade: 'cannot-tell', chanceInside: NOTHING_EITHER_WAY, side, because };
+  return { ...row, measured, grade: 'cannot-tell', chanceInside: NOTHING_EITHER_WAY, side, because };
 }

@@ -91,7 +91,8 @@ export function sayRow(row: JudgedRow, levels: ProfileLevels): string {
   const amount = measured.kind === 'measured' ? sayQuantity(measured, UNIT[row.measure]) : 'not recorded';
   const note = row.because ?? (measured.kind === 'measured' ? measured.note : undefined);
   const means = row.grade === 'outside' && row.side ? MEANS[row.measure][row.side] : undefined;
-  const behind = [means, note].filter((text) => text !== undefined).join('; ');
+  const memory = row.cited?.seen === 'memory' ? 'this limit is from memory, not seen in the standard' : undefined;
+  const behind = [means, note, memory].filter((text) => text !== undefined).join('; ');
   const name = nameMeasure(row.measure, levels).padEnd(34);
   return `${name} ${amount.padEnd(24)} ${sayLimit(row).padEnd(18)} ${GRADE_WORD[row.grade]}${behind ? `: ${behind}` : ''}`;
 }

@@ -87,6 +87,7 @@ export const ProfileAnswer = z.discriminatedUnion('kind', [
             name: Text,
             limit: Limit,
             measured: Measured,
+            cited: Cited.nullable(),
             grade: Grade,
             chanceInside: Weight,
             side: z.enum(['below', 'above']).nullable(),

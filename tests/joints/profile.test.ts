@@ -158,6 +158,11 @@ describe('a profile against J-STD-020D', () => {
     expect(LEADED.levels.ceiling).toBe(220);
   });
 
+  it('marks a ceiling that is from memory wherever it is shown', () => {
+    const profile = measured(sample(heldFor(40, 210), 1, 0.1), LEADED);
+    expect(sayProfile(profile, judgeProfile(profile, LEADED))).toMatch(/Peak .*this limit is from memory/);
+  });
+
   it('says that it classifies packages and is no recipe', () => {
     const profile = measured(sample(GOOD, 1, 0.1));
     expect(sayProfile(profile, judgeProfile(profile, CORE))).toContain('not a recipe');
