@@ -21,8 +21,8 @@ interface Line {
 /**
  * Splits the range of one figure, the other changes as given, into the stretches on which one verdict wins. Exact: along
  * each figure every plan's surplus less margin is a straight line, so the winner changes only where two lines cross or one
- * crosses zero. Neighbouring stretches with the same verdict are one. Needs `from < to`; the chance of the subject is linear
- * only up to certainty, so a range of it must end there. Cost: plans per change of winner.
+ * crosses zero. Neighbouring stretches with the same verdict are one. Needs `from < to`; chances are linear only up to
+ * certainty, so a range of `worksTimes` must end where the first plan it bears on always works. Cost: plans per change of winner.
  */
 export function verdictRegions(
   whatIf: WhatIf,

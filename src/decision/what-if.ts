@@ -46,8 +46,8 @@ export interface Changes {
   readonly partsTimes?: number;
   /** every remedy in this many times its minutes; preparations and stops stay as they are */
   readonly workMinutesTimes?: number;
-  /** the subject works (and holds, and is kept) this many times as often; no further than always */
-  readonly subjectWorksTimes?: number;
+  /** the subject, and every plan of its verdict, works (and holds, and is kept) this many times as often; no further than always */
+  readonly worksTimes?: number;
 }
 
 export interface PlanAnew {
@@ -122,9 +122,10 @@ export function reconsider({ money, plans, subject }: WhatIf, changes: Changes =
     warrantyDays: 0,
     horizonDays: 0,
   };
-  const { partsTimes = 1, workMinutesTimes = 1, subjectWorksTimes = 1 } = changes;
+  const { partsTimes = 1, workMinutesTimes = 1, worksTimes = 1 } = changes;
+  const kind = plans.find(({ id }) => id === subject)?.verdict;
   const anew = plans.map((plan) =>
-    planAnew(changed, plan, partsTimes, workMinutesTimes, plan.id === subject ? subjectWorksTimes : 1),
+    planAnew(changed, plan, partsTimes, workMinutesTimes, plan.verdict === kind ? worksTimes : 1),
   );
   return { plans: anew, chosen: anew.indexOf(choosePlan(anew)) };
 }

@@ -26,7 +26,7 @@ function plansOf(model: CardModel, belief: Float64Array): Plan[] {
 
 /** The card as it is under the changes, without a word of `what-if.ts`. */
 function changed(model: CardModel, { partsTimes = 1, workMinutesTimes = 1, ...money }: Changes): CardModel {
-  const { subjectWorksTimes: _chance, ...amounts } = money;
+  const { worksTimes: _chance, ...amounts } = money;
   return {
     ...model,
     treatments: model.treatments.map((treatment) => ({ ...treatment, minutes: workMinutesTimes * treatment.minutes })),
@@ -114,7 +114,7 @@ describe('a verdict formed anew from its sums', () => {
     // twice as long: 100 more; half the part: 20 less; half the chance: .4 V + .6 * 20
     expect(at({ workMinutesTimes: 2 }).plans[0]!.surplus).toBeCloseTo(-26, 9);
     expect(at({ partsTimes: 0.5 }).plans[0]!.surplus).toBeCloseTo(94, 9);
-    expect(at({ subjectWorksTimes: 0.5 }).plans[0]!.surplus).toBeCloseTo(120 + 12 - 140 - 30, 9);
+    expect(at({ worksTimes: 0.5 }).plans[0]!.surplus).toBeCloseTo(120 + 12 - 140 - 30, 9);
     // as the break-even of this card, by the same hand: 24 + 170 - 4 over .8
     const [below, above] = verdictRegions(whatIf, {}, 'working', 0, 1000);
     expect(below).toMatchObject({ from: 0, verdict: 'scrap' });

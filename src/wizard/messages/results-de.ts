@@ -177,11 +177,13 @@ export const resultsDe: ResultMessages = {
 
   moneyFields: {
     working: 'Wert, wenn sie läuft',
-    workingAbout: 'was sie repariert und geprüft einbringt',
     asIs: 'Wert, wie sie daliegt',
-    asIsAbout: 'unberührt verkauft, für Teile oder zum Basteln',
     partsAfterWork: 'Rest, wenn die Arbeit misslingt',
-    partsAfterWorkAbout: 'was nach misslungener Arbeit noch zu verkaufen ist',
+    about: {
+      working: 'was sie repariert und geprüft einbringt',
+      asIs: 'unberührt verkauft, für Teile oder zum Basteln',
+      partsAfterWork: 'was nach misslungener Arbeit noch zu verkaufen ist',
+    },
     ownStock: 'Die Karte gehört uns selbst',
     partPrices: 'Teilepreise für diese Karte',
   },

@@ -174,11 +174,13 @@ export const resultsEn = {
 
   moneyFields: {
     working: 'Worth working',
-    workingAbout: 'what it sells for, repaired and tested',
     asIs: 'Worth as it lies there',
-    asIsAbout: 'sold untouched, for parts or repair',
     partsAfterWork: 'Left if the work fails',
-    partsAfterWorkAbout: 'what remains to sell after failed work',
+    about: {
+      working: 'what it sells for, repaired and tested',
+      asIs: 'sold untouched, for parts or repair',
+      partsAfterWork: 'what remains to sell after failed work',
+    },
     ownStock: 'The card is our own stock',
     partPrices: 'Part prices for this card',
   },

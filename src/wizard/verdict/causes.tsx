@@ -1,7 +1,12 @@
+import { useState } from 'preact/hooks';
 import type { Assessed, RankedFault } from '../../assessment.ts';
+import type { Site } from '../../knowledge/schema.ts';
 import { ChanceBar } from '../card/chance-bar.tsx';
+import { Evidence } from '../card/evidence.tsx';
+import { SiteMap } from '../card/site-map.tsx';
 import type { Catalogue } from '../catalogue.ts';
-import { sayDecibels, sayPercent, sayWeight } from '../words.ts';
+import { messages } from '../language.ts';
+import { capital, sayPercent } from '../words.ts';
 
 interface Props {
   readonly assessed: Assessed;
@@ -9,26 +14,50 @@ interface Props {
 }
 
 const SHOWN = 8;
+/** of one part of the card, causes rarer than this are not worth a line */
+const LEAST_CHANCE_SHOWN = 0.001;
 
-/** Ranked causes, each with what speaks for and against it. */
+/** Ranked causes, each with what speaks for and against it: the likeliest, or those of the part picked on the drawing. */
 export function Causes({ assessed, catalogue }: Props) {
+  const [picked, setPicked] = useState<Site | null>(null);
+  const { evidence, sites } = messages.value;
+  const shown =
+    picked === null
+      ? assessed.ranking.slice(0, SHOWN)
+      : assessed.ranking.filter(({ site, chance }) => site === picked && chance >= LEAST_CHANCE_SHOWN);
   return (
-    <ol class="causes">
-      {assessed.ranking.slice(0, SHOWN).map((cause, index) => (
-        <li key={cause.fault}>
-          <Cause
-            cause={cause}
-            about={catalogue.faults.find(({ id }) => id === cause.fault)?.about}
-            open={index === 0}
-          />
-        </li>
-      ))}
-    </ol>
+    <>
+      <div class="causes-map">
+        <SiteMap at="map-of-causes" sites={assessed.sites} picked={picked} onPick={setPicked} />
+      </div>
+      {picked === null ? (
+        <p class="about">{evidence.decibels}</p>
+      ) : (
+        <p class="picked">
+          <b>{sites.causesAt(sites.names[picked])}</b>{' '}
+          <button type="button" class="quiet" onClick={() => setPicked(null)}>
+            {sites.showAll}
+          </button>
+        </p>
+      )}
+      <ol class="causes">
+        {shown.map((cause, index) => (
+          <li key={cause.fault}>
+            <Cause
+              cause={cause}
+              about={catalogue.faults.find(({ id }) => id === cause.fault)?.about}
+              open={index === 0}
+            />
+          </li>
+        ))}
+      </ol>
+      {shown.length === 0 && <p>{sites.noneHere}</p>}
+    </>
   );
 }
 
 function Cause({ cause, about, open }: { cause: RankedFault; about: string | undefined; open: boolean }) {
-  const telling = cause.evidence.filter(({ decibels }) => Math.abs(decibels) >= 0.5);
+  const { evidence } = messages.value;
   return (
     <details open={open}>
       <summary>
@@ -36,43 +65,35 @@ function Cause({ cause, about, open }: { cause: RankedFault; about: string | und
         <span class="cause-chance">
           {sayPercent(cause.chance)}
           {cause.interval && (
-            <small>
-              {' '}
-              {sayPercent(cause.interval.low)} to {sayPercent(cause.interval.high)}
-            </small>
+            <small> {evidence.range(sayPercent(cause.interval.low), sayPercent(cause.interval.high))}</small>
           )}
         </span>
         <ChanceBar chance={cause.chance} before={cause.before} />
       </summary>
       {about && <p class="about">{about}</p>}
-      <p class="from-history">{sayPercent(cause.before)} from its class and history alone.</p>
-      {telling.length > 0 ? (
-        <table class="weights">
-          <caption class="visually-hidden">Evidence for and against {cause.name}</caption>
-          <thead>
-            <tr>
-              <th scope="col">Found</th>
-              <th scope="col">Speaks</th>
-              <th scope="col" class="number">
-                Weight
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {telling.map((item) => (
-              <tr key={item.finding} data-side={item.decibels > 0 ? 'for' : 'against'}>
-                <th scope="row">
-                  {item.name}: {item.stateName}
-                </th>
-                <td>{sayWeight(item.decibels)}</td>
-                <td class="number">{sayDecibels(item.decibels)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      ) : (
-        <p>Nothing found so far speaks for or against it.</p>
-      )}
+      <p class="from-history">{evidence.history(sayPercent(cause.before))}</p>
+      <Evidence cause={cause} />
     </details>
+  );
+}
+
+/** Pairs of likely causes that nothing found so far parts. */
+export function Inseparable({ assessed, catalogue }: Props) {
+  const { apart } = messages.value;
+  if (assessed.inseparable.length === 0) return null;
+  const fault = (id: string) => catalogue.faults.find((one) => one.id === id)?.name ?? id;
+  const check = (id: string) => catalogue.checks.find((one) => one.id === id)?.name ?? id;
+  return (
+    <div class="inseparable">
+      <h3>{apart.heading}</h3>
+      <ul>
+        {assessed.inseparable.slice(0, 5).map(({ faults: [one, other], check: parting }) => (
+          <li key={`${one} ${other}`}>
+            {capital(apart.pair(fault(one), fault(other)))}:{' '}
+            {parting === null ? apart.byNone : <b>{apart.by(check(parting))}</b>}
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

@@ -1,91 +1,91 @@
+import { thinkOtherwise } from '../../assess/what-if.ts';
 import type { Assessed, Sensitivity } from '../../assessment.ts';
+import { InFigures } from '../charts/in-figures.tsx';
+import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
-import { type Manner, sayMoney, sayPercent, sayVerdict } from '../words.ts';
+import { type Manner, sayMoney, sayPercent, sayStamp, sayVerdict } from '../words.ts';
+import { firmnessOf, triesOf } from './firmness.ts';
+import { toneOf } from './stamp.tsx';
+import { Tornado } from './tornado.tsx';
+
+interface Props {
+  readonly assessed: Assessed;
+  readonly manner: Manner;
+}
 
 /** How firm the verdict is: against the figures it rests on, and against a better plan. */
-export function Firmness({ assessed, manner }: { readonly assessed: Assessed; readonly manner: Manner }) {
+export function Firmness({ assessed, manner }: Props) {
   const drawn = useSession().adviser.advice.value.draws;
+  const { firmness: words } = messages.value;
+  const { sensitivity, whatIf, verdict } = assessed;
+  const stands = whatIf === undefined ? null : thinkOtherwise(whatIf, {});
+  const about = stands === null ? null : (stands.subject ?? stands.advised);
   return (
     <>
-      {assessed.sensitivity === undefined && drawn === 0 && (
-        <p class="waiting">Shaking the figures to see whether the verdict stands …</p>
-      )}
-      {assessed.sensitivity !== undefined && (
-        <Shaken sensitivity={assessed.sensitivity} kind={assessed.verdict.kind} manner={manner} />
+      {sensitivity === undefined && drawn === 0 && <p class="waiting">{words.shaking}</p>}
+      {sensitivity !== undefined && <Shaken sensitivity={sensitivity} kind={verdict.kind} />}
+      {sensitivity !== undefined && sensitivity.tornado.length > 0 && about !== null && (
+        <Tornado
+          tornado={sensitivity.tornado}
+          now={about.surplus}
+          needed={about.stop === null ? about.margin : null}
+          manner={manner}
+        />
       )}
       <Certificate assessed={assessed} manner={manner} />
     </>
   );
 }
 
-function Shaken({
-  sensitivity,
-  kind,
-  manner,
-}: {
-  sensitivity: Sensitivity;
-  kind: Assessed['verdict']['kind'];
-  manner: Manner;
-}) {
+/** Narrower than this there is no room for a word, in tries of a hundred. */
+const LEAST_TRIES_NAMED = 20;
+
+function Shaken({ sensitivity, kind }: { sensitivity: Sensitivity; kind: Assessed['verdict']['kind'] }) {
+  const { firmness: words } = messages.value;
   const others = sensitivity.winners.filter(({ verdict, share }) => verdict !== kind && share >= 0.01);
-  const amounts = sensitivity.tornado.flatMap(({ atLow, atHigh }) => [atLow, atHigh]);
-  const [least, most] = [Math.min(...amounts), Math.max(...amounts)];
-  const at = (amount: number) => (100 * (amount - least)) / (most - least || 1);
+  const said = others.map(({ verdict, share }) => `${sayVerdict(verdict)} (${sayPercent(share)})`).join(', ');
+  const tries = triesOf(sensitivity.winners, kind);
   return (
-    <>
+    <figure class="tries">
       <p>
-        With every chance and price redrawn within its own uncertainty, the verdict stands in{' '}
-        <b>{Math.round(100 * sensitivity.stands)} of 100</b> tries
-        {others.length > 0 &&
-          `; else it is ${others.map(({ verdict, share }) => `${sayVerdict(verdict).toLowerCase()} (${sayPercent(share)})`).join(', ')}`}
-        .
+        <b>{words.words[firmnessOf(sensitivity, kind)]}</b> {words.stands(Math.round(100 * sensitivity.stands))}
+        {others.length > 0 && words.else(said)}.
       </p>
-      {sensitivity.tornado.length > 0 && (
-        <table class="tornado">
-          <caption>What moves the surplus most</caption>
-          <thead>
-            <tr>
-              <th scope="col">If this is</th>
-              <th scope="col">at its low end</th>
-              <th scope="col">at its high end</th>
-              <td />
-            </tr>
-          </thead>
-          <tbody>
-            {sensitivity.tornado.slice(0, 8).map((input) => {
-              const [left, right] = [at(Math.min(input.atLow, input.atHigh)), at(Math.max(input.atLow, input.atHigh))];
-              return (
-                <tr key={input.input}>
-                  <th scope="row">{input.name}</th>
-                  <td class="number" data-label="at its low end">
-                    {sayMoney(input.atLow, manner)}
-                  </td>
-                  <td class="number" data-label="at its high end">
-                    {sayMoney(input.atHigh, manner)}
-                  </td>
-                  <td class="tornado-bar" aria-hidden="true">
-                    <span style={{ left: `${left}%`, width: `${Math.max(1, right - left)}%` }} />
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      )}
-    </>
+      <div class="tries-bar" role="img" aria-label={words.winners}>
+        {tries.map(({ verdict, count }) => (
+          <span
+            class="tries-part"
+            data-tone={toneOf(verdict)}
+            data-kind={verdict}
+            style={{ flexGrow: count }}
+            key={verdict}
+          >
+            {count >= LEAST_TRIES_NAMED && (
+              <span>
+                {sayStamp(verdict)} <b>{count}</b>
+              </span>
+            )}
+          </span>
+        ))}
+      </div>
+      <InFigures
+        title={words.winnersInFigures}
+        columns={[{ name: words.verdict }, { name: words.share, number: true }]}
+        rows={tries.map(({ verdict, count }) => [sayVerdict(verdict), String(count)])}
+      />
+    </figure>
   );
 }
 
-function Certificate({ assessed, manner }: { assessed: Assessed; manner: Manner }) {
+function Certificate({ assessed, manner }: Props) {
+  const { firmness: words } = messages.value;
   const { method, now, value, upperBound, coverage } = assessed.certificate;
-  const gap = Math.max(0, upperBound - value);
+  const missed = Math.max(0, upperBound - value);
   return (
     <p class="certificate">
-      Deciding now leaves {sayMoney(now, manner)} on average; the plan advised here {sayMoney(value, manner)}.{' '}
-      {method === 'exact'
-        ? 'Every plan was weighed: none does better.'
-        : `No plan at all could do better than ${sayMoney(upperBound, manner)}, so at most ${sayMoney(gap, manner)} is missed.`}{' '}
-      The planner looked at {sayPercent(coverage)} of what the card may have.
+      {words.deciding(sayMoney(now, manner), sayMoney(value, manner))}{' '}
+      {method === 'exact' ? words.exact : words.bounded(sayMoney(upperBound, manner), sayMoney(missed, manner))}{' '}
+      {words.coverage(sayPercent(coverage))}
     </p>
   );
 }

@@ -2,6 +2,7 @@ import type { Amount, Money } from '../../record/schema.ts';
 import type { Shop } from '../../shop/schema.ts';
 import { readAmount, writeAmount } from '../amounts.ts';
 import { setMoney } from '../desk.ts';
+import { messages } from '../language.ts';
 import { TypedField } from '../questions/typed-field.tsx';
 import { useSession } from '../session.ts';
 
@@ -12,11 +13,7 @@ interface Props {
   readonly parts?: readonly { readonly id: string; readonly name: string }[];
 }
 
-const FIELDS = [
-  { key: 'working', label: 'Worth working', about: 'what it sells for, repaired and tested' },
-  { key: 'asIs', label: 'Worth as it lies there', about: 'sold untouched, for parts or repair' },
-  { key: 'partsAfterWork', label: 'Left if the work fails', about: 'what remains to sell after failed work' },
-] as const;
+const FIELDS = ['working', 'asIs', 'partsAfterWork'] as const;
 
 const sameAmount = (text: string, stored: string): boolean => {
   const [a, b] = [readAmount(text), readAmount(stored)];
@@ -26,6 +23,7 @@ const sameAmount = (text: string, stored: string): boolean => {
 /** What the card is worth. What is left empty is the shop profile's figure, shown in grey. */
 export function MoneyFields({ shop, at, parts }: Props) {
   const { desk, drafts, edit } = useSession();
+  const { moneyFields: words } = messages.value;
   if (desk.value === null) return null;
   const stated = desk.value.record.money;
   const money: Money = stated ?? shop.defaultMoney;
@@ -36,13 +34,13 @@ export function MoneyFields({ shop, at, parts }: Props) {
   };
   return (
     <div class="money">
-      {FIELDS.map(({ key, label, about }) => {
+      {FIELDS.map((key) => {
         const field = `money-${key}`;
         return (
           <div class="money-field" data-question key={key}>
             <TypedField
               id={`${at}-${field}`}
-              label={label}
+              label={words[key]}
               unit={shop.currency}
               stored={stated === undefined ? '' : writeAmount(stated[key])}
               draft={drafts.texts.value.get(field)}
@@ -52,7 +50,7 @@ export function MoneyFields({ shop, at, parts }: Props) {
               onText={take(field, (amount) => ({ ...money, [key]: amount }))}
               describedBy={`${at}-${field}-about`}
             />
-            <small id={`${at}-${field}-about`}>{about}</small>
+            <small id={`${at}-${field}-about`}>{words.about[key]}</small>
           </div>
         );
       })}
@@ -65,11 +63,11 @@ export function MoneyFields({ shop, at, parts }: Props) {
             edit((record) => setMoney(record, { ...money, ownStock: checked }));
           }}
         />
-        <span class="choice-name">The card is our own stock</span>
+        <span class="choice-name">{words.ownStock}</span>
       </label>
       {parts !== undefined && parts.length > 0 && (
         <details class="part-prices">
-          <summary>Part prices for this card</summary>
+          <summary>{words.partPrices}</summary>
           {parts.map((part) => {
             const field = `part-${part.id}`;
             const own = money.parts?.[part.id];

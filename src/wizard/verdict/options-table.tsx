@@ -1,6 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { Option } from '../../assessment.ts';
-import { type Manner, sayDays, sayMoney, sayPercent } from '../words.ts';
+import { LockMark } from '../frame/marks.tsx';
+import { messages } from '../language.ts';
+import { type Manner, sayDays, sayMinutes, sayMoney, sayNumber, sayPercent } from '../words.ts';
+import { StampOf } from './stamp.tsx';
 
 interface Props {
   readonly options: readonly Option[];
@@ -18,60 +21,85 @@ const floorShown = (option: Option): number | null => (option.works < LEAST_CHAN
 /** Every way to go on, side by side; on a narrow screen each becomes a card. */
 export function OptionsTable({ options, advised, horizonDays, manner }: Props) {
   const [all, setAll] = useState(false);
+  const words = messages.value.options;
   const shown = all ? options : options.filter((option, index) => index < SHOWN || option.id === advised);
+  const holds = words.holds(sayDays(horizonDays));
   const money = (amount: number | null) =>
-    amount === null ? <span class="none">none</span> : sayMoney(amount, manner);
+    amount === null ? <span class="none">{words.none}</span> : sayMoney(amount, manner);
   return (
     <div class="options">
       <table>
-        <caption class="visually-hidden">Options compared</caption>
+        <caption class="visually-hidden">{words.caption}</caption>
         <thead>
           <tr>
-            <th scope="col">Option</th>
-            <th scope="col">Works</th>
-            <th scope="col">Holds {sayDays(horizonDays)}</th>
-            <th scope="col">Costs</th>
-            <th scope="col">Bench needs</th>
-            <th scope="col">Owner's most</th>
-            <th scope="col">Surplus</th>
-            <th scope="col">Justified</th>
+            <th scope="col">{words.option}</th>
+            <th scope="col">{words.works}</th>
+            <th scope="col">{holds}</th>
+            <th scope="col">{words.costs}</th>
+            <th scope="col">{words.benchNeeds}</th>
+            <th scope="col">{words.ownersMost}</th>
+            <th scope="col">{words.surplus}</th>
+            <th scope="col">{words.justified}</th>
           </tr>
         </thead>
         <tbody>
           {shown.map((option) => (
-            <tr key={option.id} data-advised={option.id === advised}>
+            <tr key={option.id} data-advised={option.id === advised} data-waits={option.waitsFor !== undefined}>
               <th scope="row">
-                {option.name}
-                {option.id === advised && <small class="advised"> advised</small>}
+                <StampOf verdict={option.verdict} /> {option.name}
+                {option.id === advised && <small class="advised"> {words.advised}</small>}
+                <small class="option-effort">
+                  {sayMinutes(option.minutes)}
+                  {option.heatCycles > 0 &&
+                    `, ${words.heat(sayNumber(option.heatCycles, { maximumFractionDigits: 1 }))}`}
+                </small>
+                {option.waitsFor !== undefined && (
+                  <small class="option-waits">
+                    <LockMark /> {words.waitsFor(option.waitsFor.join(', '))}
+                  </small>
+                )}
               </th>
-              <td class="number" data-label="Works">
+              <td class="number" data-label={words.works}>
                 {sayPercent(option.works)}
+                <Share of={option.works} />
               </td>
-              <td class="number" data-label={`Holds ${sayDays(horizonDays)}`}>
+              <td class="number" data-label={holds}>
                 {sayPercent(option.holds)}
+                <Share of={option.holds} />
               </td>
-              <td class="number" data-label="Costs">
+              <td class="number" data-label={words.costs}>
                 {money(option.cost.total)}
               </td>
-              <td class="number" data-label="Bench needs">
+              <td class="number" data-label={words.benchNeeds}>
                 {money(floorShown(option))}
               </td>
-              <td class="number" data-label="Owner's most">
+              <td class="number" data-label={words.ownersMost}>
                 {money(option.floor === null || option.ceiling === null ? null : Math.max(0, option.ceiling))}
               </td>
-              <td class="number" data-label="Surplus">
+              <td class="number" data-label={words.surplus}>
                 {money(option.surplus)}
               </td>
-              <td data-label="Justified">{option.justified ? 'yes' : 'no'}</td>
+              <td data-label={words.justified}>
+                {option.waitsFor !== undefined ? words.waits : option.justified ? words.yes : words.no}
+              </td>
             </tr>
           ))}
         </tbody>
       </table>
       {options.length > shown.length && (
         <button type="button" class="quiet" onClick={() => setAll(true)}>
-          Show all {options.length} options
+          {words.showAll(options.length)}
         </button>
       )}
     </div>
+  );
+}
+
+/** Repeats the figure above it. */
+function Share({ of }: { of: number }) {
+  return (
+    <span class="share-bar" aria-hidden="true">
+      <span style={{ width: `${100 * of}%` }} />
+    </span>
   );
 }

@@ -1,0 +1,214 @@
+/** Figures tried otherwise: the verdict is formed anew on every movement of the hand. */
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { type Axis, thinkOtherwise, type VerdictRegion } from '../../assess/what-if.ts';
+import type { Assessed, WhatIf } from '../../assessment.ts';
+import type { Shop } from '../../shop/schema.ts';
+import { InFigures } from '../charts/in-figures.tsx';
+import { setMoney } from '../desk.ts';
+import { messages } from '../language.ts';
+import { useSession } from '../session.ts';
+import { type Manner, sayFrequency, sayMinutes, sayMoney, sayVerdict } from '../words.ts';
+import { PriceLine } from './price-line.tsx';
+import { bandsOf, changesOf, type Slider, shareAlong, slidersFor } from './sliders.ts';
+import { StampOf, toneOf } from './stamp.tsx';
+
+interface Props {
+  readonly whatIf: WhatIf;
+  readonly verdict: Assessed['verdict'];
+  readonly shop: Shop;
+  readonly manner: Manner;
+}
+
+export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
+  const { edit } = useSession();
+  const words = messages.value.whatIf;
+  const [figures, setFigures] = useState<ReadonlyMap<Axis, number>>(new Map());
+  const sliders = useMemo(() => slidersFor(whatIf), [whatIf]);
+  const changes = changesOf(sliders, figures);
+  const { advised, subject } = thinkOtherwise(whatIf, changes);
+  const priced = subject ?? advised;
+  const bands = sliders.map((slider) => bandsOf(whatIf, changes, slider));
+  const put = (axis: Axis, figure: number) => setFigures(new Map(figures).set(axis, figure));
+  const keepable = figures.has('working') || figures.has('asIs');
+  const keep = () => {
+    const [working, asIs] = [figures.get('working'), figures.get('asIs')];
+    edit((record) =>
+      setMoney(record, {
+        ...(record.money ?? shop.defaultMoney),
+        ...(working === undefined ? {} : { working }),
+        ...(asIs === undefined ? {} : { asIs }),
+      }),
+    );
+    setFigures(new Map());
+  };
+  return (
+    <section class="what-if">
+      <h2>{words.heading}</h2>
+      <p class="about">{subject === null ? words.aboutNone : words.about(subject.name)}</p>
+      <div class="what-if-verdict" data-changed={figures.size > 0}>
+        <p class="verdict-head">
+          <StampOf verdict={advised.verdict} />
+          <b>{advised.name}</b>
+        </p>
+        {subject !== null && subject.stop === null && (
+          <p class="what-if-surplus">
+            {words.surplusOf(subject.name)}: <b>{sayMoney(subject.surplus, manner)}</b>,{' '}
+            {words.needed(sayMoney(subject.margin, manner))}
+          </p>
+        )}
+        <PriceLine
+          option={priced}
+          manner={manner}
+          upTo={Math.max(whatIf.money.working, figures.get('working') ?? 0)}
+          plain
+        />
+      </div>
+      <div class="sliders">
+        {sliders.map((slider, at) => (
+          <Figure
+            key={slider.axis}
+            slider={slider}
+            figure={figures.get(slider.axis) ?? slider.now}
+            tried={figures.has(slider.axis)}
+            bands={bands[at]!}
+            verdict={sayVerdict(advised.verdict)}
+            say={sayFigure(slider, manner)}
+            onFigure={(figure) => put(slider.axis, figure)}
+          />
+        ))}
+      </div>
+      <p class="buttons">
+        <button type="button" disabled={figures.size === 0} onClick={() => setFigures(new Map())}>
+          {words.back}
+        </button>
+        {keepable && (
+          <button type="button" class="quiet" onClick={keep}>
+            {words.keep}
+          </button>
+        )}
+      </p>
+      <Settled
+        words={
+          figures.size === 0
+            ? ''
+            : (advised.verdict === verdict.kind ? words.same : words.becomes)(sayVerdict(advised.verdict))
+        }
+      />
+      {verdict.breakEvens.length > 0 && (
+        <>
+          <h3>{words.sentences}</h3>
+          <ul class="break-evens">
+            {verdict.breakEvens.map((breakEven) => (
+              <li key={breakEven.what}>{breakEven.sentence}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <InFigures
+        title={words.inFigures}
+        columns={[
+          { name: words.figure },
+          { name: words.from, number: true },
+          { name: words.to, number: true },
+          { name: words.verdict },
+        ]}
+        rows={sliders.flatMap((slider, at) => {
+          const say = sayFigure(slider, manner);
+          return bands[at]!.map(({ from, to, verdict: wins }) => [
+            words.names[slider.axis],
+            say(from),
+            say(to),
+            sayVerdict(wins),
+          ]);
+        })}
+      />
+    </section>
+  );
+}
+
+function sayFigure({ unit }: Slider, manner: Manner): (figure: number) => string {
+  if (unit === 'money') return (figure) => sayMoney(figure, manner);
+  return unit === 'minutes' ? sayMinutes : sayFrequency;
+}
+
+interface FigureProps {
+  readonly slider: Slider;
+  readonly figure: number;
+  readonly tried: boolean;
+  readonly bands: readonly VerdictRegion[];
+  readonly verdict: string;
+  readonly say: (figure: number) => string;
+  readonly onFigure: (figure: number) => void;
+}
+
+function Figure({ slider, figure, tried, bands, verdict, say, onFigure }: FigureProps) {
+  const words = messages.value.whatIf;
+  const { axis, from, to, step, now } = slider;
+  const id = `what-if-${axis}`;
+  return (
+    <div class="slider" data-tried={tried}>
+      <label for={id}>
+        <span>{words.names[axis]}</span> <b>{say(figure)}</b>
+        <small>{tried ? words.wasValue(say(now)) : words.unchanged}</small>
+      </label>
+      <input
+        id={id}
+        type="range"
+        min={from}
+        max={to}
+        step={step}
+        value={figure}
+        aria-valuetext={words.verdictAt(say(figure), verdict)}
+        onInput={({ currentTarget }) => onFigure(currentTarget.valueAsNumber)}
+      />
+      <Bands slider={slider} bands={bands} />
+      <span class="slider-ends" aria-hidden="true">
+        <span>{say(from)}</span>
+        <span>{say(to)}</span>
+      </span>
+    </div>
+  );
+}
+
+/** Narrower than this there is no room for a word, in percent of the band. */
+const LEAST_WIDTH_NAMED = 17;
+
+function Bands({ slider, bands }: { slider: Slider; bands: readonly VerdictRegion[] }) {
+  const { stamps } = messages.value.words;
+  return (
+    <span class="bands" aria-hidden="true">
+      {bands.map(({ from, to, verdict }) => {
+        const left = shareAlong(slider, from);
+        const width = shareAlong(slider, to) - left;
+        return (
+          <span
+            class="band"
+            data-tone={toneOf(verdict)}
+            style={{ left: `${left}%`, width: `${width}%` }}
+            title={stamps[verdict]}
+            key={left}
+          >
+            {width >= LEAST_WIDTH_NAMED && stamps[verdict]}
+          </span>
+        );
+      })}
+      <span class="band-now" style={{ left: `${shareAlong(slider, slider.now)}%` }} />
+    </span>
+  );
+}
+
+const SETTLE_MS = 700;
+
+/** For a screen reader, when the hand rests. */
+function Settled({ words }: { words: string }) {
+  const [said, setSaid] = useState('');
+  useEffect(() => {
+    const timer = setTimeout(() => setSaid(words), SETTLE_MS);
+    return () => clearTimeout(timer);
+  }, [words]);
+  return (
+    <div class="visually-hidden" role="status" aria-live="polite">
+      {said}
+    </div>
+  );
+}
