@@ -4,6 +4,7 @@ import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { FactDefinition, Site } from '../knowledge/schema.ts';
 import { type OwnerWordings, ownerWordings } from '../letter/owner-wordings.ts';
 import type { Shop } from '../shop/schema.ts';
+import { type FactUse, usesOfFacts } from './fact-uses.ts';
 
 export interface FindingView {
   readonly id: string;
@@ -37,6 +38,8 @@ export interface RemedyView {
 export interface Catalogue {
   readonly version: string;
   readonly facts: readonly FactDefinition[];
+  /** by id of the fact */
+  readonly factUses: { readonly [fact: string]: FactUse };
   readonly findings: readonly FindingView[];
   readonly checks: readonly CheckView[];
   readonly remedies: readonly RemedyView[];
@@ -66,6 +69,7 @@ export function makeCatalogue(knowledge: Knowledge, shop: Shop): Catalogue {
   const quantities = new Map(knowledge.windows.map((window) => [window.finding, window.quantity]));
   return {
     version: knowledge.version,
+    factUses: Object.fromEntries(usesOfFacts(knowledge)),
     facts: knowledge.facts.filter((fact) => fact.step !== 'derived'),
     findings: knowledge.findings.map(({ id, group, name, question, states }) => {
       const quantity = quantities.get(id);

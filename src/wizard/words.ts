@@ -38,6 +38,9 @@ export function sayNumber(value: number, options: Intl.NumberFormatOptions = {})
   return new Intl.NumberFormat(formatTag(), options).format(value);
 }
 
+export const sayList = (items: readonly string[]): string =>
+  new Intl.ListFormat(formatTag(), { type: 'conjunction' }).format(items);
+
 /** With its SI prefix and unit, in the decimal mark of the language. */
 export function sayQuantity(value: number, quantity: Quantity, digits = 3): string {
   const [number, ...unit] = formatQuantity(value, quantity, digits).split(' ');

@@ -1,5 +1,7 @@
+import { ShopNotice } from '../bench/shop-notice.tsx';
 import type { Catalogue } from '../catalogue.ts';
 import { type Desk, isBlank } from '../desk.ts';
+import { toggleHowTo } from '../frame/how-to-key.ts';
 import { onceDrawn, standOnFirst, standOnNeighbour } from '../frame/jump.ts';
 import { later } from '../frame/later.tsx';
 import { ArrowMark, CautionMark } from '../frame/marks.tsx';
@@ -36,6 +38,10 @@ export function CardScreen({ desk, catalogue, step }: Props) {
     session.go(to);
     onceDrawn(standOnFirst);
   };
+  const hearKey = (event: KeyboardEvent & { readonly target: EventTarget | null }) => {
+    if (toggleHowTo(event)) event.preventDefault();
+    else enterGoesOn(event);
+  };
   const enterGoesOn = (event: KeyboardEvent & { readonly target: EventTarget | null }) => {
     if (event.key !== 'Enter' || event.isComposing || !(event.target instanceof Element)) return;
     if (event.target.matches(KEEPS_ENTER)) return;
@@ -53,8 +59,9 @@ export function CardScreen({ desk, catalogue, step }: Props) {
   const after = stepAfter(step);
   return (
     <div class="card-screen" data-step={step}>
+      <ShopNotice />
       <StepList desk={desk} catalogue={catalogue} step={step} />
-      <main id="questions" class="step" onKeyDown={enterGoesOn}>
+      <main id="questions" class="step" onKeyDown={hearKey}>
         <h1 tabIndex={-1}>{steps.asks[step]}</h1>
         <StepBody desk={desk} catalogue={catalogue} step={step} />
         {after !== null && (

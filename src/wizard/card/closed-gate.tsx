@@ -13,7 +13,7 @@ export function ClosedGate({ gate, onAnyway }: Props) {
     <div class="gate">
       <p class="gate-reasons">
         <LockMark />
-        <span>{gate.reasons.join(' ')}</span>
+        <span lang="en">{gate.reasons.join(' ')}</span>
       </p>
       <button type="button" class="quiet" onClick={onAnyway}>
         {messages.value.gates.doneAlready}

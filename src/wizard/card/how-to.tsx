@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue.ts';
+import { HOW_TO_KEY } from '../frame/how-to-key.ts';
 import { CautionMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
 
@@ -15,7 +16,12 @@ export function HowTo({ of, catalogue, summary }: Props) {
     .filter((caution) => caution !== undefined);
   return (
     <details class="how-to">
-      <summary>{summary ?? messages.value.howTo.safely}</summary>
+      <summary aria-keyshortcuts="h">
+        {summary ?? messages.value.howTo.safely}
+        <span class="key" aria-hidden="true">
+          {HOW_TO_KEY}
+        </span>
+      </summary>
       {cautions.length > 0 && (
         <ul class="cautions" lang="en">
           {cautions.map((caution) => (

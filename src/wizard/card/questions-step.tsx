@@ -19,9 +19,9 @@ export function QuestionsStep({ sections, catalogue }: Props) {
           {section.check !== null && (
             <header>
               <h2>
-                {section.check.name} <small>{sayMinutes(section.check.minutes)}</small>
+                <span lang="en">{section.check.name}</span> <small>{sayMinutes(section.check.minutes)}</small>
               </h2>
-              <p>{section.check.purpose}</p>
+              <p lang="en">{section.check.purpose}</p>
               <HowTo of={section.check} catalogue={catalogue} />
             </header>
           )}

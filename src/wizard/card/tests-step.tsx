@@ -64,13 +64,15 @@ function Test({ section, catalogue, advised }: TestProps) {
   return (
     <details class="test" open={advised || answered} data-closed={!gate.open}>
       <summary>
-        <h2>{check.name}</h2>
+        <h2 lang="en">{check.name}</h2>
         <span class="test-state" data-advised={advised}>
           {answered ? said.join(', ') : advised ? messages.value.tests.next : stateWords(gate.open, advice, manner)}
         </span>
         <small>{sayMinutes(check.minutes)}</small>
       </summary>
-      <p class="about">{check.purpose}</p>
+      <p class="about" lang="en">
+        {check.purpose}
+      </p>
       {gate.open || answered || anyway ? (
         <>
           <HowTo of={check} catalogue={catalogue} />

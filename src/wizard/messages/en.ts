@@ -189,6 +189,13 @@ export const en = {
     notAsked: 'Not asked',
     notLookedAt: 'Not looked at',
     noneOfThese: 'None of these',
+    uses: {
+      label: 'Bears on',
+      more: (count: number) => `and ${count} more`,
+      readings: 'what a rail should read',
+      safety: 'what is safe to do',
+      symptoms: 'what the tests are likely to show',
+    },
     chooseAll: 'Choose all that hold.',
     ownerTells: 'As the owner tells it. What the bench sees itself goes under Power-up.',
     notANumber: (typed: string) => `"${typed}" is not a number.`,

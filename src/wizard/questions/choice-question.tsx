@@ -5,6 +5,8 @@ export interface Choice {
   /** null: can't tell · undefined: not looked at */
   readonly value: string | null | undefined;
   readonly name: string;
+  /** where the words come from the rules */
+  readonly lang?: 'en';
 }
 
 /** Keys that answer while the question has the focus: digits for the states in order, ? and - for the other two. */
@@ -23,7 +25,7 @@ export function withUnknowns(states: readonly Choice[], notAsked: string): reado
 interface Props {
   readonly id: string;
   readonly question: string;
-  readonly about?: string | undefined;
+  readonly about?: ComponentChildren;
   readonly choices: readonly Choice[];
   readonly value: string | null | undefined;
   readonly onAnswer: (value: string | null | undefined) => void;
@@ -46,14 +48,18 @@ export function ChoiceQuestion({ id, question, about, choices, value, onAnswer, 
     <fieldset
       id={id}
       class={`question question-${layout}`}
+      aria-labelledby={`${id}-question`}
+      aria-describedby={about ? `${id}-about` : undefined}
       data-question
       data-answered={value !== undefined}
       disabled={disabled ?? false}
       onKeyDown={answerByKey}
     >
       <legend>
-        {question}
-        {about && <small> {about}</small>}
+        <span lang="en" id={`${id}-question`}>
+          {question}
+        </span>
+        {about && <small id={`${id}-about`}> {about}</small>}
       </legend>
       <div class="choices">
         {choices.map((choice, index) => (
@@ -69,7 +75,9 @@ export function ChoiceQuestion({ id, question, about, choices, value, onAnswer, 
               onChange={() => onAnswer(choice.value)}
               aria-keyshortcuts={keyOfChoice(choice, index).replace('–', '-')}
             />
-            <span class="choice-name">{choice.name}</span>
+            <span class="choice-name" lang={choice.lang}>
+              {choice.name}
+            </span>
             <span class="key" aria-hidden="true">
               {keyOfChoice(choice, index)}
             </span>

@@ -2,6 +2,7 @@ import type { FactDefinition } from '../../knowledge/schema.ts';
 import { answerFact, clearFact, type FactAnswer, factAnswer } from '../desk.ts';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
+import { AboutFact } from './about-fact.tsx';
 import { ChoiceQuestion, withUnknowns } from './choice-question.tsx';
 import { NumberQuestion } from './number-question.tsx';
 import { SetQuestion } from './set-question.tsx';
@@ -23,7 +24,8 @@ export function FactQuestion({ id, fact }: Props) {
       (record, at) => (next === undefined ? clearFact(record, fact.id, at) : answerFact(record, fact.id, next, at)),
       field,
     );
-  const { question, about, type } = fact;
+  const { question, type } = fact;
+  const about = <AboutFact fact={fact} />;
   const { questions } = messages.value;
   switch (type.kind) {
     case 'choice':
@@ -33,7 +35,7 @@ export function FactQuestion({ id, fact }: Props) {
           question={question}
           about={about}
           choices={withUnknowns(
-            type.values.map((state) => ({ value: state.id, name: state.name })),
+            type.values.map((state) => ({ value: state.id, name: state.name, lang: 'en' as const })),
             questions.notAsked,
           )}
           value={typeof value === 'string' ? value : value === null ? null : undefined}

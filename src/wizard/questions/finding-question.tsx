@@ -21,7 +21,7 @@ export function FindingQuestion({ id, finding, witness, evidence, disabled }: Pr
   const answer = findingAnswer(desk.value.record, finding.id, witness);
   const { questions } = messages.value;
   const told = witness === 'owner';
-  const states = finding.states.map((state) => ({ value: state.id, name: state.name }));
+  const states = finding.states.map((state) => ({ value: state.id, name: state.name, lang: 'en' as const }));
   return (
     <ChoiceQuestion
       id={id}

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { messages } from '../language.ts';
 import { sayNumber } from '../words.ts';
 import { TypedField } from './typed-field.tsx';
@@ -5,7 +6,7 @@ import { TypedField } from './typed-field.tsx';
 interface Props {
   readonly id: string;
   readonly question: string;
-  readonly about?: string | undefined;
+  readonly about?: ComponentChildren;
   readonly unit: string;
   readonly min: number;
   readonly max: number;
@@ -43,13 +44,17 @@ export function NumberQuestion({ id, question, about, unit, min, max, value, dra
     <fieldset
       id={id}
       class="question question-line"
+      aria-labelledby={`${id}-question`}
+      aria-describedby={about ? `${id}-about` : undefined}
       data-question
       data-answered={value !== undefined}
       onKeyDown={answerByKey}
     >
       <legend>
-        {question}
-        {about && <small> {about}</small>}
+        <span lang="en" id={`${id}-question`}>
+          {question}
+        </span>
+        {about && <small id={`${id}-about`}> {about}</small>}
       </legend>
       <div class="choices">
         <TypedField

@@ -1,10 +1,11 @@
+import type { ComponentChildren } from 'preact';
 import { messages } from '../language.ts';
 import { isTypedFor } from './choice-question.tsx';
 
 interface Props {
   readonly id: string;
   readonly question: string;
-  readonly about?: string | undefined;
+  readonly about?: ComponentChildren;
   readonly values: readonly { readonly id: string; readonly name: string }[];
   /** null: can't tell · undefined: not asked · empty: none of these */
   readonly value: readonly string[] | null | undefined;
@@ -40,13 +41,17 @@ export function SetQuestion({ id, question, about, values, value, onAnswer }: Pr
     <fieldset
       id={id}
       class="question question-rows"
+      aria-labelledby={`${id}-question`}
+      aria-describedby={`${id}-about`}
       data-question
       data-answered={value !== undefined}
       onKeyDown={answerByKey}
     >
       <legend>
-        {question}
-        <small>
+        <span lang="en" id={`${id}-question`}>
+          {question}
+        </span>
+        <small id={`${id}-about`}>
           {' '}
           {about} {questions.chooseAll}
         </small>
@@ -60,7 +65,9 @@ export function SetQuestion({ id, question, about, values, value, onAnswer }: Pr
               onChange={() => toggle(member.id)}
               aria-keyshortcuts={DIGITS[index]}
             />
-            <span class="choice-name">{member.name}</span>
+            <span class="choice-name" lang="en">
+              {member.name}
+            </span>
             <span class="key" aria-hidden="true">
               {DIGITS[index]}
             </span>

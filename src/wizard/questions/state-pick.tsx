@@ -48,7 +48,7 @@ export function StatePick({ finding, evidence, label, disabled }: PickProps) {
         )}
         <option value={NOT_LOOKED}>{measured ? readings.takeOut : readings.notMeasured}</option>
         {finding.states.map((state) => (
-          <option key={state.id} value={state.id}>
+          <option key={state.id} value={state.id} lang="en">
             {state.name}
           </option>
         ))}
