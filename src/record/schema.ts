@@ -127,6 +127,8 @@ export const Expectation = z.strictObject({
   /** bounds on the chance that the advised option works, and holds to the horizon */
   works: Bounds.optional(),
   holds: Bounds.optional(),
+  /** the likeliest explanation of a comeback is one of these */
+  attribution: z.array(z.enum(['wrong-thing', 'did-not-take', 'relapsed', 'damaged', 'new-fault'])).optional(),
   /** cautions that must be shown */
   cautions: z.array(Id).optional(),
 });

@@ -62,6 +62,11 @@ export function misses(assessed: Assessed, expects: Expectation): string[] {
     if (!assessed.closedRemedies.some((closed) => closed.id === id)) list.push(`${id} is open`);
   within('chance that it works', chosen.works, expects.works);
   within('chance that it holds', chosen.holds, expects.holds);
+  if (expects.attribution) {
+    const ranked = Object.entries(assessed.comeback?.attributions ?? {}).sort(([, a], [, b]) => b - a);
+    if (!ranked[0] || !(expects.attribution as readonly string[]).includes(ranked[0][0]))
+      list.push(`the likeliest explanation is ${ranked[0]?.join(' ') ?? 'none'}`);
+  }
   for (const id of expects.cautions ?? [])
     if (!assessed.cautions.some((caution) => caution.id === id)) list.push(`caution ${id} is not shown`);
   return list;
