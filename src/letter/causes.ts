@@ -116,7 +116,7 @@ function rangeOf({ interval }: RankedFault, messages: Messages, say: Say): Cause
   if (!interval) return null;
   const low = say.count(interval.low);
   const high = say.count(interval.high);
-  return { low, high, text: messages.cause.range(say.number(low.of100), high.text) };
+  return { low, high, text: messages.cause.range(say.number(low.of100), say.number(high.of100)) };
 }
 
 export function sureness(chance: number, messages: Messages): string {

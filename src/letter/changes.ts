@@ -7,6 +7,9 @@ const CHANGES_SHOWN = 3;
 /** What an owner can judge comes first. */
 const ORDER: readonly BreakEven['what'][] = ['working-value', 'price', 'chance-works', 'parts', 'labour-minutes'];
 
+/** Minutes and parts are no reason to do or leave a return. */
+const NOT_OF_A_RETURN: readonly BreakEven['what'][] = ['parts', 'labour-minutes'];
+
 export function changesOf(
   assessed: Assessed,
   alreadyTold: readonly BreakEven['what'][],
@@ -16,6 +19,7 @@ export function changesOf(
   const told = ORDER.flatMap((what) => assessed.verdict.breakEvens.filter((even) => even.what === what))
     .filter(({ what }) => !alreadyTold.includes(what))
     .filter(({ what }) => !(assessed.ownStock && what === 'price'))
+    .filter(({ what }) => !(assessed.verdict.kind === 'return' && NOT_OF_A_RETURN.includes(what)))
     .flatMap((even) => changeOf(even, messages, say) ?? [])
     .slice(0, CHANGES_SHOWN);
   return told.length > 0 ? told : [messages.changes.nothing];

@@ -51,16 +51,8 @@ export function choicesOf(offer: Offer): Choice[] {
   const stops = assessed.options.filter((option) => !isRepair(option) && option !== chosen);
   const leaving = stops.find(({ id }) => id === 'leave-as-it-is') ?? stops.find(({ verdict }) => verdict === 'scrap');
   const returning = stops.find(({ verdict, works }) => verdict === 'return' && works >= LEAST_HOPE_OF_RETURN);
-  const kept = [returning, chosen.verdict === 'scrap' ? undefined : leaving].filter((stop) => stop !== undefined);
-  // Beside a return, repairs of a sound card are no choice; the advised work cut short says nothing new.
-  const others =
-    chosen.verdict === 'return'
-      ? []
-      : assessed.options.filter(
-          (option) => isRepair(option) && option.justified && !waits(option) && option.steps[0] !== chosen.steps[0],
-        );
-  for (const option of [...others].sort((a, b) => b.surplus - b.margin - (a.surplus - a.margin)))
-    if (listed.length + kept.length < CHOICES_SHOWN) add(option);
+  const kept = [returning, isRepair(chosen) ? leaving : undefined].filter((stop) => stop !== undefined);
+  for (const option of rivalsOf(assessed, chosen)) if (listed.length + kept.length < CHOICES_SHOWN) add(option);
   for (const stop of kept) add(stop);
   return listed.map((option) => choiceOf(offer, option, option === chosen, option === question));
 }
@@ -81,6 +73,18 @@ function choiceOf(offer: Offer, option: Option, advised: boolean, inQuestion: bo
     holds: kind === 'leave' ? null : say.count(option.holds),
     ifItFails: ifItFails(kind, assessed.ownStock, shop.policy, messages, say),
   };
+}
+
+/**
+ * Other repairs that are worth their price, best first. Beside a return there are none: work on a sound card is no choice; and
+ * the advised work cut short or drawn out says nothing new.
+ */
+export function rivalsOf({ options }: Assessed, chosen: Option): Option[] {
+  if (chosen.verdict === 'return') return [];
+  return options
+    .filter((option) => option !== chosen && isRepair(option) && option.justified && !waits(option))
+    .filter(({ steps }) => steps[0] !== chosen.steps[0])
+    .sort((a, b) => b.surplus - b.margin - (a.surplus - a.margin));
 }
 
 function waits(option: Option): boolean {
@@ -112,13 +116,18 @@ function ifItFails(kind: Choice['kind'], ownStock: boolean, policy: FeePolicy, m
 }
 
 /** What becomes of 100 cards; each card is counted once, so the parts add up. */
-export function outOf100(option: Option, horizonDays: number, messages: Messages): OutOf100 {
+export function outOf100(option: Option, horizonDays: number, messages: Messages, advised: boolean): OutOf100 {
   const works = Math.round(100 * option.works);
   const holds = Math.round(100 * option.holds);
   const after = messages.days(horizonDays);
   const [failsAgain, fails] = [works - holds, 100 - works];
   return {
     option: option.id,
+    title: !isRepair(option)
+      ? messages.outOf100.titleReturn
+      : advised
+        ? messages.outOf100.titleAdvised
+        : messages.outOf100.titleBest,
     holds,
     failsAgain,
     fails,

@@ -3,6 +3,7 @@ import { drawCard } from './card-drawing.ts';
 import { escapeHtml } from './escape.ts';
 import { drawHundred, drawOne } from './hundred.ts';
 import { type Messages, messagesIn } from './messages/messages.ts';
+import { pointsFor } from './page-size.ts';
 import { styleFor } from './page-style.ts';
 import type { Choice, Letter, Wording } from './schema.ts';
 
@@ -15,7 +16,7 @@ export function letterHtml(letter: Letter): string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escapeHtml(`${letter.shop}: ${letter.title} (${letter.record})`)}</title>
-<style>${styleFor(letter.paper)}</style>
+<style>${styleFor(letter.paper, pointsFor(letter))}</style>
 </head>
 <body>
 <main class="page" data-outcome="${letter.outcome}">
@@ -55,7 +56,7 @@ function head(letter: Letter, { page }: Messages): string {
   const rows: [string, string][] = [
     [page.number, letter.record],
     [page.date, letter.date.text],
-    ...(letter.validUntil && !letter.ownStock ? [[page.validUntil, letter.validUntil.text] as [string, string]] : []),
+    ...(letter.validUntil ? [[page.validUntil, letter.validUntil.text] as [string, string]] : []),
   ];
   return `<header><div><p class="shop">${escapeHtml(letter.shop)}</p><p class="kind">${escapeHtml(letter.ownStock ? page.kindOwnStock : page.kind)}</p><p class="card-title">${escapeHtml(letter.cardTitle)}</p></div>
 <div class="reference">${letter.invented ? `<p class="invented">${escapeHtml(page.inventedMark)}</p>` : ''}<dl>${rows.map(([name, value]) => `<div><dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}</dd></div>`).join('')}</dl></div></header>`;
@@ -64,7 +65,7 @@ function head(letter: Letter, { page }: Messages): string {
 function advice(letter: Letter, messages: Messages, words: Words): string {
   const parts = letter.outOf100;
   const picture = parts
-    ? `<figure>${drawHundred(parts)}<figcaption><b>${escapeHtml(messages.outOf100.title)}</b><ul class="legend"><li>${drawOne('holds')}${escapeHtml(parts.legend.holds)}</li><li>${drawOne('fails-again')}${escapeHtml(parts.legend.failsAgain)}</li><li>${drawOne('fails')}${escapeHtml(parts.legend.fails)}</li></ul></figcaption></figure>`
+    ? `<figure><figcaption><b>${escapeHtml(parts.title)}</b>${drawHundred(parts)}<ul class="legend"><li>${drawOne('holds')}${escapeHtml(parts.legend.holds)}</li><li>${drawOne('fails-again')}${escapeHtml(parts.legend.failsAgain)}</li><li>${drawOne('fails')}${escapeHtml(parts.legend.fails)}</li></ul></figcaption></figure>`
     : '';
   return `<section class="advice"><div><p class="eyebrow">${escapeHtml(messages.headings.advice)}</p><h1>${escapeHtml(letter.title)}</h1>${letter.advised ? `<p class="advised">${words(letter.advised)}</p>` : ''}${paragraphs(letter.lead)}</div>${picture}</section>`;
 }
@@ -86,7 +87,7 @@ function looked(letter: Letter, messages: Messages, words: Words): string {
     .join('');
   const right =
     letter.causes.length > 0
-      ? `<section class="likely"><h2>${escapeHtml(headings.likely)}</h2><div class="likely-body">${drawing(letter, messages)}<ol>${causes}</ol></div></section>`
+      ? `<section class="likely"><h2>${escapeHtml(letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely)}</h2><div class="likely-body"><div>${drawing(letter, messages)}<p class="darker">${escapeHtml(messages.drawing.darker)}</p></div><ol>${causes}</ol></div></section>`
       : '';
   return `<div class="looked"><div>${section('came-in', headings.cameIn, `<p>${escapeHtml(letter.cameIn.join(' '))}</p>`)}${section('found-section', headings.found, found + rest)}</div>${right}</div>`;
 }
@@ -125,7 +126,7 @@ function choices(letter: Letter, messages: Messages, words: Words): string {
   };
   const row = (choice: Choice) =>
     `<tr${choice.advised ? ' class="advised-row"' : ''}><th scope="row">${tag(choice)}${words(choice.what)}${choice.note ? ` <small>${escapeHtml(choice.note)}</small>` : ''}</th><td>${escapeHtml(choice.price.text)}</td><td>${cell(choice.works?.text)}</td><td>${cell(choice.holds?.text)}</td><td>${escapeHtml(choice.ifItFails)}</td></tr>`;
-  return `<section class="choices"><h2>${escapeHtml(letter.outcome === 'check-first' ? headings.choicesNow : headings.choices)}</h2><table><thead><tr>${names.map((name) => `<th scope="col">${escapeHtml(name)}</th>`).join('')}</tr></thead><tbody>${letter.choices.map(row).join('')}</tbody></table></section>`;
+  return `<section class="choices"><h2>${escapeHtml(letter.outcome === 'check-first' ? headings.choicesNow : headings.choices)}</h2><table><colgroup><col class="c-what"><col class="c-price"><col class="c-works"><col class="c-holds"><col></colgroup><thead><tr>${names.map((name) => `<th scope="col">${escapeHtml(name)}</th>`).join('')}</tr></thead><tbody>${letter.choices.map(row).join('')}</tbody></table></section>`;
 }
 
 const cell = (text: string | undefined) => (text === undefined ? '<span aria-label="-">–</span>' : escapeHtml(text));
@@ -147,7 +148,7 @@ function reasons(letter: Letter, messages: Messages, words: Words): string {
     section('ruled-out', headings.ruledOut, list(letter.ruledOut.map(({ reason }) => words(reason)))) +
     section('rests', headings.rests, list(letter.rests.map(escapeHtml))) +
     section('cautions', headings.cautions, list(letter.cautions.map(({ what }) => words(what))));
-  return `<div class="reasons"><div>${left}</div><div>${right}</div></div>`;
+  return `<div class="reasons">${left}${right}</div>`;
 }
 
 function consent(letter: Letter, messages: Messages): string {

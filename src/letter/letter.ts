@@ -5,7 +5,7 @@ import type { Record as CardRecord } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import { cameInOf, causesIn, foundIn, foundOf, withoutStop } from './causes.ts';
 import { changesOf } from './changes.ts';
-import { choicesOf, chosenOption, isRepair, type Offer, outOf100, repairInQuestion } from './choices.ts';
+import { choicesOf, chosenOption, type Offer, outOf100, repairInQuestion } from './choices.ts';
 import { type Messages, messagesIn } from './messages/messages.ts';
 import { nextCheckOf } from './next-check.ts';
 import type { OwnerWordings } from './owner-wordings.ts';
@@ -70,7 +70,8 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
   const choices = choicesOf(offer);
   const asked = askedFor(choices, question);
   const next = nextCheckOf(offer);
-  const pictured = isRepair(chosen) || chosen.verdict === 'return' ? chosen : question;
+  // while a check comes first, what some repair would do today decides nothing
+  const pictured = chosen.verdict !== 'scrap' ? chosen : outcome === 'check-first' ? null : question;
   return {
     ...frameOf(options, setting, assessed),
     outcome,
@@ -78,7 +79,10 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
     ownStock: assessed.ownStock,
     knowledge: assessed.knowledge,
     horizon: { days: assessed.horizonDays, text: messages.days(assessed.horizonDays) },
-    validUntil: say.date(daysAfter(options.today, quoteDays(shop))),
+    validUntil:
+      (outcome === 'repair' || outcome === 'leave') && !assessed.ownStock
+        ? say.date(daysAfter(options.today, shop.quoteDays ?? DEFAULT_QUOTE_DAYS))
+        : null,
     title: outcome === 'return' && chosen.works < SURELY_SOUND ? messages.titleReturnUnsure : messages.titles[outcome],
     advised:
       outcome === 'check-first'
@@ -144,10 +148,6 @@ function frameOf(
 function paperFor(locale: string): Paper {
   const { region } = new Intl.Locale(locale);
   return region !== undefined && LETTER_REGIONS.includes(region) ? 'letter' : 'a4';
-}
-
-function quoteDays(shop: Shop): number {
-  return shop.quoteDays ?? DEFAULT_QUOTE_DAYS;
 }
 
 /** The price printed for the repair the letter is about, as text; null where none is asked. */
@@ -258,7 +258,11 @@ function consentOf(
     case 'check-first':
       return { intro: consent.repair, boxes: [consent.checkBox, consent.giveBackBox], sign: true };
     case 'leave':
-      return { intro: consent.repair, boxes: [consent.giveBackBox, consent.partsBox], sign: true };
+      return {
+        intro: consent.repair,
+        boxes: [consent.giveBackBox, consent.partsBox, ...(asked ? [consent.repairAnywayBox(asked.text)] : [])],
+        sign: true,
+      };
     case 'return':
       return { intro: consent.repair, boxes: [consent.returned], sign: true };
     case 'contradiction':

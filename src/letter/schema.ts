@@ -75,6 +75,7 @@ export type Cause = z.infer<typeof Cause>;
 /** What became of 100 cards: the three add up to 100. */
 export const OutOf100 = z.strictObject({
   option: z.string(),
+  title: z.string(),
   holds: z.number().int(),
   failsAgain: z.number().int(),
   fails: z.number().int(),

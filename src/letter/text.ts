@@ -18,7 +18,7 @@ export function letterText(letter: Letter): string {
       ...(letter.found.others ? [letter.found.others] : []),
     ]),
     section(
-      headings.likely,
+      letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely,
       letter.causes.map(
         ({ what, sure, count, range }, at) =>
           `${at + 1}. ${sure}, ${count.text}${range ? ` (${range.text})` : ''}: ${what.text}`,
@@ -55,7 +55,7 @@ function head(letter: Letter, { page }: Messages): string {
   const reference = [
     `${page.number} ${letter.record}`,
     `${page.date} ${letter.date.text}`,
-    ...(letter.validUntil && !letter.ownStock ? [`${page.validUntil} ${letter.validUntil.text}`] : []),
+    ...(letter.validUntil ? [`${page.validUntil} ${letter.validUntil.text}`] : []),
   ].join(' · ');
   return [
     letter.shop,

@@ -1,11 +1,8 @@
 /** Why this is advised, in a few sentences, with the money behind it. */
 import type { Option } from '../assessment.ts';
-import { isRepair, type Offer } from './choices.ts';
+import { type Offer, rivalsOf } from './choices.ts';
 import { chanceKept, isPriced } from './price.ts';
 import type { Outcome } from './schema.ts';
-
-const CAUSES_TO_LOOK_AT = 4;
-const LEAST_CHANCE_TO_LOOK_AT = 0.05;
 
 export function whyOf(
   outcome: Exclude<Outcome, 'contradiction'>,
@@ -40,8 +37,7 @@ function whyRepair(
     if (gain > 0) list.push(why.gain(say.money(gain).text));
     else list.push(gain < 0 ? why.worse(say.money(-gain).text) : why.even);
   }
-  const rivals = assessed.options.filter((option) => option !== chosen && isRepair(option) && option.justified);
-  list.push(rivals.length > 0 ? why.best : why.only);
+  list.push(rivalsOf(assessed, chosen).length > 0 ? why.best : why.only);
   list.push(why.leaving);
   return list;
 }
@@ -58,14 +54,8 @@ function whyLeave({ assessed, messages, say }: Offer, question: Option | null): 
   return list;
 }
 
-function whyReturn({ assessed, messages, say }: Offer): string[] {
-  const { why } = messages;
-  const hosts = assessed.ranking
-    .filter(({ site, chance }) => site === 'host' && chance >= LEAST_CHANCE_TO_LOOK_AT)
-    .slice(0, CAUSES_TO_LOOK_AT);
-  void hosts;
-  void say;
-  return [why.returnHarm];
+function whyReturn({ messages }: Offer): string[] {
+  return [messages.why.returnHarm];
 }
 
 function whyCheck({ assessed, messages, say }: Offer): string[] {

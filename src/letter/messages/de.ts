@@ -36,6 +36,7 @@ export const de: Messages = {
     cameIn: 'Was kam herein',
     found: 'Was wir fanden',
     likely: 'Was wohl defekt ist',
+    likelyElsewhere: 'Wo man als Nächstes sucht',
     picture: 'Wo auf der Karte',
     next: 'Der nächste Schritt',
     choices: 'Ihre Möglichkeiten',
@@ -156,7 +157,7 @@ export const de: Messages = {
     slight: 'Weniger wahrscheinlich',
   },
   cause: {
-    range: (low, high) => `zwischen ${low} und ${high}`,
+    range: (low, high) => `${low} bis ${high}`,
     sound: (count) => `Die Karte ist in Ordnung: ${count}.`,
     several: 'Eine Karte kann mehrere Fehler haben, darum kann die Summe über 100 liegen.',
     more: (count) => (count === 1 ? 'Eine weitere Ursache ist möglich.' : `${count} weitere Ursachen sind möglich.`),
@@ -196,7 +197,9 @@ export const de: Messages = {
   },
 
   outOf100: {
-    title: 'Was aus 100 solchen Karten wird',
+    titleAdvised: 'Was die Reparatur bei 100 solchen Karten bewirkt',
+    titleBest: 'Was die beste Reparatur bei 100 solchen Karten bewirken würde',
+    titleReturn: '100 Karten mit diesen Anzeichen',
     holds: (count, after) => `${count} laufen, auch nach ${after} noch`,
     failsAgain: (count, after) => `${count} laufen, fallen aber binnen ${after} wieder aus`,
     fails: (count) => `${count} laufen nicht`,
@@ -239,7 +242,7 @@ export const de: Messages = {
     parts: (side, at, now, becomes) =>
       `Kosteten die Teile ${side === 'more' ? 'mehr' : 'weniger'} als ${at}, wäre unser Rat: ${becomes}. Wir erwarten ${now}.`,
     minutes: (side, at, now, becomes) =>
-      `Dauerte die Arbeit ${side === 'more' ? 'länger' : 'kürzer'} als ${at} Minuten, wäre unser Rat: ${becomes}. Wir erwarten ${now}.`,
+      `Dauerte die Arbeit ${side === 'more' ? 'länger' : 'kürzer'} als ${at} Minuten, wäre unser Rat: ${becomes}. Wir erwarten ${now} Minuten.`,
     nothing: 'Nichts, was uns in vernünftigen Grenzen einfiele.',
     firstTheStep: 'Zuerst das, was der nächste Schritt zeigt.',
   },
@@ -270,6 +273,8 @@ export const de: Messages = {
   consent: {
     repair: 'Bitte eines ankreuzen und unterschreiben.',
     repairBox: (price) => `Bitte die empfohlene Reparatur für ${price}, zu zahlen nur, wenn die Karte läuft.`,
+    repairAnywayBox: (price) =>
+      `Ich weiß, dass es sich nicht lohnt. Bitte die Reparatur trotzdem versuchen, für ${price}, wenn die Karte läuft.`,
     giveBackBox: 'Bitte die Karte so zurückgeben, wie sie ist.',
     partsBox: 'Sie dürfen die Karte für Teile oder zum Verwerten behalten.',
     checkBox: 'Bitte den nächsten Schritt tun und mir wieder schreiben.',

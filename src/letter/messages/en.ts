@@ -37,6 +37,7 @@ export const en = {
     cameIn: 'What came in',
     found: 'What we found',
     likely: 'What is likely wrong',
+    likelyElsewhere: 'Where to look next',
     picture: 'Where on the card',
     next: 'The next step',
     choices: 'Your choices',
@@ -156,7 +157,7 @@ export const en = {
     slight: 'Less likely',
   },
   cause: {
-    range: (low: string, high: string) => `between ${low} and ${high}`,
+    range: (low: string, high: string) => `${low} to ${high}`,
     sound: (count: string) => `Nothing wrong with the card: ${count}.`,
     several: 'A card can have more than one fault, so these can add up to more than 100.',
     more: (count: number) => (count === 1 ? 'One more cause is possible.' : `${count} more causes are possible.`),
@@ -196,9 +197,11 @@ export const en = {
   } satisfies Record<VerdictKind, string>,
 
   outOf100: {
-    title: 'What becomes of 100 cards like this one',
-    holds: (count: number, after: string) => `${count} work and still work after ${after}`,
-    failsAgain: (count: number, after: string) => `${count} work, then fail again within ${after}`,
+    titleAdvised: 'What the repair does for 100 cards like this one',
+    titleBest: 'What the best repair would do for 100 such cards',
+    titleReturn: '100 cards with these signs',
+    holds: (count: number, after: string) => `${count} work, and still after ${after}`,
+    failsAgain: (count: number, after: string) => `${count} work, but fail again within ${after}`,
     fails: (count: number) => `${count} do not work`,
     sentence: (holds: number, failsAgain: number, fails: number, after: string) =>
       `Of 100 cards like this one, ${holds} work and still work after ${after}, ${failsAgain} work and then fail again, and ${fails} do not work.`,
@@ -239,7 +242,7 @@ export const en = {
     parts: (side: 'more' | 'less', at: string, now: string, becomes: string) =>
       `If the parts cost ${side} than ${at}, we would advise ${becomes}. We expect ${now}.`,
     minutes: (side: 'more' | 'less', at: string, now: string, becomes: string) =>
-      `If the work took ${side} than ${at} minutes, we would advise ${becomes}. We expect ${now}.`,
+      `If the work took ${side} than ${at} minutes, we would advise ${becomes}. We expect ${now} minutes.`,
     nothing: 'Nothing we can think of within reason.',
     firstTheStep: 'First of all, what the next step shows.',
   },
@@ -268,6 +271,8 @@ export const en = {
   consent: {
     repair: 'Please tick one and sign.',
     repairBox: (price: string) => `Please do the advised repair for ${price}, paid only if the card works.`,
+    repairAnywayBox: (price: string) =>
+      `I know that it is not worth it. Please try the repair all the same, for ${price} if the card works.`,
     giveBackBox: 'Please hand the card back as it is.',
     partsBox: 'You may keep the card for parts or recycling.',
     checkBox: 'Please take the next step and write to me again.',
