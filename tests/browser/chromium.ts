@@ -25,4 +25,3 @@ export const SIZES = [
   { width: 360, height: 640 },
 ] as const;
 export const SCHEMES = ['light', 'dark'] as const;
-export const STEPS = ['card', 'history', 'symptoms', 'looks', 'readings', 'tests', 'next', 'verdict'] as const;

@@ -6,7 +6,8 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
-import { launchChromium, SCHEMES, SIZES, STEPS } from './chromium.ts';
+import { STEPS } from '../../src/wizard/steps.ts';
+import { launchChromium, SCHEMES, SIZES } from './chromium.ts';
 import { serveBench } from './served-bench.ts';
 
 const HERE = fileURLToPath(new URL('.', import.meta.url));
@@ -39,6 +40,7 @@ async function takeAll(folder: string): Promise<void> {
       const page = await context.newPage();
       const take = async (name: string) => {
         const path = join(folder, `${name}-${viewport.width}-${colorScheme}.png`);
+        await page.evaluate(() => scrollTo({ top: 0 }));
         await page.screenshot({ path, fullPage: true });
         console.log(path);
       };
@@ -69,6 +71,9 @@ async function takeAll(folder: string): Promise<void> {
 
 /** The answer to everything typed is on the screen, the parameter draws included. */
 async function drawn(page: Page): Promise<void> {
-  await page.locator('aside[data-pending="false"]').waitFor();
-  await page.getByText(/Stands in \d+ of 100 tries/).waitFor();
+  await page.locator('aside[data-pending="false"]').or(page.locator('iframe')).waitFor();
+  await page
+    .getByText(/Testing how firm|Shaking the figures/)
+    .first()
+    .waitFor({ state: 'hidden' });
 }

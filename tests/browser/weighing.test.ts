@@ -70,7 +70,10 @@ describe('Weighing a card', () => {
   });
 
   it('that breaks down says so, keeps every answer and offers to begin again', async () => {
-    const wizard = await openWizard({ expected: /worker-.*|Failed to load resource/ });
+    const wizard = await openWizard({
+      serviceWorkers: 'block',
+      expected: /worker-|Failed to load resource|Service Worker registration blocked/,
+    });
     const { page } = wizard;
     await page.route(/\/assets\/worker/, (route) => route.abort());
     await page.reload();

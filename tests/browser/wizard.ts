@@ -97,7 +97,8 @@ export function wizardOn(page: Page, served: ServedBench): Wizard {
       await page.goto(`${served.address}/#/case/${id}/${step}`);
       const { title } = JSON.parse(readFileSync(new URL(`${id}.json`, CASES), 'utf8')) as CardRecord;
       await page.getByRole('banner').getByText(title).waitFor();
-      await weighed();
+      // the owner's page has the whole width: no panel beside it
+      await (step === 'owner' ? page.locator('iframe').waitFor() : weighed());
     },
     async unfold(words) {
       const asks = page.getByRole('group', { name: words, includeHidden: true });
