@@ -1,18 +1,23 @@
 /** The language of the interface: the one chosen on this device, else the first of the browser's that there is a catalogue for. */
-import { computed, signal } from '@preact/signals';
-import { de } from './messages/de.ts';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { en, type Messages } from './messages/en.ts';
 
 export const LANGUAGES = ['en', 'de'] as const;
 export type Language = (typeof LANGUAGES)[number];
 
-const CATALOGUES: { readonly [language in Language]: Messages } = { en, de };
+/** English is there from the start; another catalogue is fetched when somebody reads it. */
+const CATALOGUES: { readonly [language in Language]: () => Promise<Messages> } = {
+  en: async () => en,
+  de: async () => (await import('./messages/de.ts')).de,
+};
 const KEY = 'worth-the-heat.language';
 
-export const language = signal<Language>('en');
+const shown = signal<{ readonly language: Language; readonly messages: Messages }>({ language: 'en', messages: en });
+
+export const language: ReadonlySignal<Language> = computed(() => shown.value.language);
 
 /** Read it where it is shown: what reads it follows the switch. */
-export const messages = computed<Messages>(() => CATALOGUES[language.value]);
+export const messages: ReadonlySignal<Messages> = computed(() => shown.value.messages);
 
 /** The language of a tag such as `de-AT`; undefined where there is no catalogue for it. */
 const languageOf = (tag: string | null): Language | undefined =>
@@ -23,18 +28,31 @@ export function formatTag(...preferred: readonly string[]): string {
   return preferred.find((tag) => languageOf(tag) === language.value) ?? language.value;
 }
 
-export function preferLanguage(
+/** Comes back when the catalogue is there; one that cannot be had leaves the language as it is. */
+async function show(next: Language, page: { lang: string }): Promise<boolean> {
+  try {
+    shown.value = { language: next, messages: await CATALOGUES[next]() };
+    page.lang = next;
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+export async function preferLanguage(
   storage: Pick<Storage, 'getItem'>,
   browserTags: readonly string[],
   page: { lang: string },
-): void {
-  language.value = languageOf(stored(storage)) ?? browserTags.map(languageOf).find((known) => known) ?? 'en';
-  page.lang = language.value;
+): Promise<void> {
+  await show(languageOf(stored(storage)) ?? browserTags.map(languageOf).find((known) => known) ?? 'en', page);
 }
 
-export function chooseLanguage(next: Language, storage: Pick<Storage, 'setItem'>, page: { lang: string }): void {
-  language.value = next;
-  page.lang = next;
+export async function chooseLanguage(
+  next: Language,
+  storage: Pick<Storage, 'setItem'>,
+  page: { lang: string },
+): Promise<void> {
+  if (!(await show(next, page))) return;
   try {
     storage.setItem(KEY, next);
   } catch {

@@ -25,7 +25,7 @@ const hire = () => new Worker(new URL('./worker.ts', import.meta.url), { type: '
 
 async function start(): Promise<void> {
   showTheme();
-  preferLanguage(localStorage, navigator.languages, document.documentElement);
+  await preferLanguage(localStorage, navigator.languages, document.documentElement);
   followAddress();
   const ask = (path: string, init?: RequestInit) => fetch(path, init);
   const keeper = createKeeper({ fetch: ask, storage: localStorage, now: () => new Date() });

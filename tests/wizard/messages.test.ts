@@ -3,7 +3,7 @@ import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseSync } from 'vite';
 import { afterEach, describe, expect, it } from 'vitest';
-import { formatTag, language, messages, preferLanguage } from '../../src/wizard/language.ts';
+import { chooseLanguage, formatTag, messages, preferLanguage } from '../../src/wizard/language.ts';
 import { de } from '../../src/wizard/messages/de.ts';
 import { en } from '../../src/wizard/messages/en.ts';
 import { sayDays, sayMinutes, sayMoney, sayWeight } from '../../src/wizard/words.ts';
@@ -72,26 +72,33 @@ describe('The screens', () => {
 });
 
 describe('The chosen language', () => {
-  afterEach(() => {
-    language.value = 'en';
-  });
-  const choose = (kept: string | null, ...tags: string[]) => {
+  afterEach(() => choose(null));
+  const choose = async (kept: string | null, ...tags: string[]) => {
     const page = { lang: '' };
-    preferLanguage({ getItem: () => kept }, tags, page);
+    await preferLanguage({ getItem: () => kept }, tags, page);
     return page.lang;
   };
 
-  it("is the one kept on this device, else the browser's first that there is a catalogue for, else English", () => {
-    expect(choose(null, 'fr-FR', 'de-AT', 'en')).toBe('de');
-    expect(choose('en', 'de-AT')).toBe('en');
-    expect(choose('tlh', 'pl')).toBe('en');
-    expect(choose(null, 'den-X')).toBe('en');
+  it("is the one kept on this device, else the browser's first that there is a catalogue for, else English", async () => {
+    expect(await choose(null, 'fr-FR', 'de-AT', 'en')).toBe('de');
+    expect(await choose('en', 'de-AT')).toBe('en');
+    expect(await choose('tlh', 'pl')).toBe('en');
+    expect(await choose(null, 'den-X')).toBe('en');
   });
 
-  it('carries numbers, money and dates along, and keeps the habits of the shop where it speaks that language', () => {
+  it('is kept on this device once chosen, and changes the page with it', async () => {
+    const page = { lang: 'en' };
+    const kept = new Map<string, string>();
+    await chooseLanguage('de', { setItem: (key, value) => void kept.set(key, value) }, page);
+    expect([...kept.values()]).toEqual(['de']);
+    expect(page.lang).toBe('de');
+    expect(messages.value.languages.name).toBe('Deutsch');
+  });
+
+  it('carries numbers, money and dates along, and keeps the habits of the shop where it speaks that language', async () => {
     const money = () => sayMoney(1234.4, { locale: 'en-IE', currency: 'EUR' }).replace(/\s/g, ' ');
     expect(money()).toBe('€1,234');
-    choose('de');
+    await choose('de');
     expect(money()).toBe('1.234 €');
     expect(sayMinutes(150)).toBe('2,5 h');
     expect(sayDays(90)).toBe('3 Monate');

@@ -10,7 +10,7 @@ export function LanguageSwitch() {
       class="icon"
       lang={next}
       title={switchTo}
-      onClick={() => chooseLanguage(next, localStorage, document.documentElement)}
+      onClick={() => void chooseLanguage(next, localStorage, document.documentElement)}
     >
       <span class="language-code">{next}</span>
       <span class="visually-hidden">: {switchTo}</span>
