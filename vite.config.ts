@@ -18,7 +18,12 @@ export default defineConfig({
   base: './',
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   plugins: [rulesFile(RULES, 'page'), offlineFiles(SERVICE_WORKER), compressedFiles(), firstLoad()],
-  resolve: { alias: { 'jsonpath-plus': here('src/bootstrap/no-json-path.ts') } },
+  resolve: {
+    alias: {
+      'jsonpath-plus': here('src/bootstrap/no-json-path.ts'),
+      eventemitter2: here('src/bootstrap/no-listeners.ts'),
+    },
+  },
   worker: { format: 'es', plugins: () => [rulesFile(RULES, 'worker')] },
   build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', reportCompressedSize: true },
   // the server takes writes from its own address only, so the proxy speaks as it

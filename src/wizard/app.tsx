@@ -1,12 +1,12 @@
 import { useEffect } from 'preact/hooks';
 import { place, writePlace } from './address.ts';
 import { BenchScreen } from './bench/bench-screen.tsx';
-import { CardScreen } from './card/card-screen.tsx';
 import { Announcer } from './frame/announcer.tsx';
 import { FailureNotice } from './frame/in-place.tsx';
-import { standOnHeading } from './frame/jump.ts';
+import { onceDrawn, standOnHeading } from './frame/jump.ts';
 import { KeepingWords } from './frame/keeping-words.tsx';
 import { LanguageSwitch } from './frame/language-switch.tsx';
+import { later } from './frame/later.tsx';
 import { Marked } from './frame/marked.tsx';
 import { BackMark, TicketMark } from './frame/marks.tsx';
 import { ThemeSwitch } from './frame/theme-switch.tsx';
@@ -14,6 +14,9 @@ import { messages } from './language.ts';
 import { NewerNotice } from './offline/newer-notice.tsx';
 import type { Offline } from './offline/registration.ts';
 import { type Session, SessionContext, useSession } from './session.ts';
+
+/** Questions and results are loaded when the first card is opened; the bench does without. */
+const CardScreen = later(async () => (await import('./card/card-screen.tsx')).CardScreen);
 
 export function App({ session, offline }: { session: Session; offline: Offline }) {
   const here = place.value;
@@ -30,7 +33,9 @@ export function App({ session, offline }: { session: Session; offline: Offline }
   useEffect(() => listenForUndo(session), [session]);
   const screen = here.screen === 'bench' ? 'bench' : `card ${session.opening.value}`;
   useEffect(() => {
-    if (document.activeElement === document.body) standOnHeading();
+    onceDrawn(() => {
+      if (document.activeElement === document.body) standOnHeading();
+    });
   }, [screen]);
   return (
     <SessionContext.Provider value={session}>

@@ -1,7 +1,8 @@
 /** Moving the eye and the keyboard to a question, also across steps. */
-import type { ReadonlySignal } from '@preact/signals';
+import { computed, type ReadonlySignal } from '@preact/signals';
 import type { Session } from '../session.ts';
 import type { StepId } from '../steps.ts';
+import { partsComing } from './later.tsx';
 
 /** The field of a question that the keyboard should stand on: what is chosen, else the first that can be. */
 function fieldOf(question: Element): HTMLElement | null {
@@ -23,10 +24,17 @@ const questions = (): Element[] =>
     (question) => question.checkVisibility() && fieldOf(question) !== null,
   );
 
-/** A step is drawn a moment after it was asked for. */
+/** A step is drawn a moment after it was asked for, or after what it is made of has been loaded. */
 export function onceDrawn(act: () => void): void {
-  requestAnimationFrame(() => requestAnimationFrame(act));
+  requestAnimationFrame(() =>
+    requestAnimationFrame(() => {
+      if (partsComing.peek() === 0) act();
+      else onceThere(allThere, () => onceDrawn(act));
+    }),
+  );
 }
+
+const allThere = computed(() => (partsComing.value === 0 ? true : null));
 
 /** Acts as soon as `found` has something to say, now if it has. */
 export function onceThere<Value>(found: ReadonlySignal<Value | null>, act: () => void): void {
