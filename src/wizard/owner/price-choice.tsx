@@ -36,7 +36,8 @@ export function PriceChoice({ asking, typed, warnings, manner }: Props) {
           id={PRICE_FIELD}
           label={words.price}
           unit={manner.currency}
-          stored={text}
+          stored={typed.kind === 'unreadable' ? '' : text}
+          draft={typed.kind === 'unreadable' ? text : undefined}
           placeholder={middle === null ? '' : String(middle)}
           read={(entry) => {
             const read = readPrice(entry, words.oneFigure);
