@@ -64,10 +64,18 @@ if (values.help) {
     process.stderr.write(`There is no bench called ${unknown.join(', ')}.\n\n${HELP}`);
     process.exitCode = 1;
   } else {
-    for (const { name, question, run } of BENCHES) {
-      if (values.only && !values.only.includes(name)) continue;
-      console.log(`\n${question}   [${name}]\n${'='.repeat(question.length)}\n`);
-      console.log(await run());
+    try {
+      // a number nobody can use is said before anything is measured
+      decisionsOptions(process.argv.slice(2));
+      for (const { name, question, run } of BENCHES) {
+        if (values.only && !values.only.includes(name)) continue;
+        console.log(`\n${question}   [${name}]\n${'='.repeat(question.length)}\n`);
+        console.log(await run());
+      }
+    } catch (cause) {
+      if (!(cause instanceof RangeError && cause.message.startsWith('--'))) throw cause;
+      process.stderr.write(`${cause.message}\n\n${HELP}`);
+      process.exitCode = 1;
     }
   }
 }
