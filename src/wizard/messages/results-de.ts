@@ -133,6 +133,7 @@ export const resultsDe: ResultMessages = {
     price: (least, most) => `Jeder Preis von ${least} bis ${most} nützt beiden Seiten.`,
     noPrice: (least, most) =>
       `Kein Preis nützt beiden: Die Werkstatt braucht ${least}, dem Besitzer ist es ${most} wert.`,
+    side: 'Welcher Preis',
     benchNeeds: 'braucht die Werkstatt',
     ownersMost: 'höchstens für den Besitzer',
     worthWorking: 'wert, wenn sie läuft',
@@ -206,6 +207,7 @@ export const resultsDe: ResultMessages = {
     },
     unchanged: 'wie bewertet',
     wasValue: (value) => `war ${value}`,
+    surplus: 'Überschuss',
     surplusOf: (option) => `Überschuss: ${option}`,
     needed: (margin) => `nötig ${margin}`,
     verdictAt: (value, verdict) => `${value}: ${verdict}`,

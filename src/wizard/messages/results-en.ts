@@ -130,6 +130,7 @@ export const resultsEn = {
     price: (least: string, most: string) => `Any price from ${least} to ${most} serves both sides.`,
     noPrice: (least: string, most: string) =>
       `No price serves both: the bench needs ${least}, to the owner it is worth ${most}.`,
+    side: 'Which price',
     benchNeeds: 'bench needs',
     ownersMost: "owner's most",
     worthWorking: 'worth working',
@@ -203,6 +204,7 @@ export const resultsEn = {
     },
     unchanged: 'as assessed',
     wasValue: (value: string) => `was ${value}`,
+    surplus: 'Surplus',
     surplusOf: (option: string) => `Surplus of ${option.toLowerCase()}`,
     needed: (margin: string) => `needs ${margin}`,
     verdictAt: (value: string, verdict: string) => `${value}: ${verdict}`,

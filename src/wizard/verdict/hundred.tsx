@@ -23,7 +23,7 @@ export function HundredCards({ option, horizonDays }: { readonly option: Option;
   return (
     <figure class="hundred">
       <figcaption>
-        <h3>{words.heading}</h3>
+        <b>{words.heading}</b>
       </figcaption>
       <svg
         viewBox={`-1 -1 ${COLUMNS * STEP - 1} ${(100 / COLUMNS) * ROW - 1}`}

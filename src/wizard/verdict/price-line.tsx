@@ -47,7 +47,7 @@ export function PriceLine({ option, manner, working, upTo, plain }: Props) {
       {plain !== true && (
         <InFigures
           title={words.priceCaption}
-          columns={[{ name: '' }, { name: manner.currency, number: true }]}
+          columns={[{ name: words.side }, { name: manner.currency, number: true }]}
           rows={[
             [words.benchNeeds, sayMoney(floor, manner)],
             [words.ownersMost, sayMoney(ceiling, manner)],

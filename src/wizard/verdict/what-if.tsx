@@ -26,7 +26,8 @@ export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
   const sliders = useMemo(() => slidersFor(whatIf), [whatIf]);
   const changes = changesOf(sliders, figures);
   const { advised, subject } = thinkOtherwise(whatIf, changes);
-  const priced = subject ?? advised;
+  // the repair advised or, where none is, the one that might have been
+  const priced = advised.stop === null ? advised : (subject ?? advised);
   const bands = sliders.map((slider) => bandsOf(whatIf, changes, slider));
   const put = (axis: Axis, figure: number) => setFigures(new Map(figures).set(axis, figure));
   const keepable = figures.has('working') || figures.has('asIs');
@@ -50,10 +51,10 @@ export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
           <StampOf verdict={advised.verdict} />
           <b>{advised.name}</b>
         </p>
-        {subject !== null && subject.stop === null && (
+        {priced.stop === null && (
           <p class="what-if-surplus">
-            {words.surplusOf(subject.name)}: <b>{sayMoney(subject.surplus, manner)}</b>,{' '}
-            {words.needed(sayMoney(subject.margin, manner))}
+            {priced === advised ? words.surplus : words.surplusOf(priced.name)}:{' '}
+            <b>{sayMoney(priced.surplus, manner)}</b>, {words.needed(sayMoney(priced.margin, manner))}
           </p>
         )}
         <PriceLine
