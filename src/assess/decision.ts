@@ -28,6 +28,8 @@ export const CONDITIONS_PLANNED = 300;
 const LEAST_MERIT = 0.05;
 /** A plan of checks that gains less than this share of the working value is within the noise of the estimates. */
 const LEAST_GAIN = 0.005;
+/** A card is not given up unmeasured while what is not known could be worth this share of its working value. */
+const UNPROVEN_SHARE = 0.2;
 /** The look with the naked eye that comes before every meter. */
 const LOOK_CHECK: Id = 'visual-inspection';
 
@@ -112,13 +114,13 @@ export function decideOn(
     best: choosePlan(ready),
     problem,
     planned,
-    first: firstCheck(planned, pool.plans, checks, owedBy, Math.max(1, LEAST_GAIN * card.model.money.working)),
+    first: firstCheck(planned, pool.plans, checks, owedBy, card.model.money.working),
     owedBy,
   };
 }
 
 /**
- * The check to do now: the planner's where all that follows from it is worth a notable sum (`leastGain`), else the first one owed where it
+ * The check to do now: the planner's where all that follows from it is worth a notable sum (`LEAST_GAIN`), else the first one owed where it
  * would act on something that nobody has located yet, else the first look at a card that would be given up unmeasured.
  */
 function firstCheck(
@@ -126,8 +128,9 @@ function firstCheck(
   plans: readonly Plan[],
   checks: ChecksAtThisCard,
   owedBy: Decision['owedBy'],
-  leastGain: number,
+  working: number,
 ): Decision['first'] {
+  const leastGain = Math.max(1, LEAST_GAIN * working);
   const { value, now, upperBound } = planned.certificate;
   if (planned.first.kind === 'test' && value - now >= leastGain) return { check: planned.first.id, why: 'worth' };
   const acting = plans.find((plan) => plan.id === planned.acting.id);
@@ -135,7 +138,12 @@ function firstCheck(
   const owed = acting ? owedBy(acting).find(isOpen) : undefined;
   if (owed !== undefined) return { check: owed, why: 'owed' };
   // nothing is given up unmeasured while it is not proven that nothing pays: eyes before meter
-  if (acting?.verdict !== 'scrap' || checks.done.has(RESISTANCES_CHECK) || upperBound - value < leastGain) return null;
+  if (
+    acting?.verdict !== 'scrap' ||
+    checks.done.has(RESISTANCES_CHECK) ||
+    upperBound - value < UNPROVEN_SHARE * working
+  )
+    return null;
   const look = [LOOK_CHECK, RESISTANCES_CHECK].find((id) =>
     checks.open.some((check) => check.id === id && check.requires.length === 0),
   );
