@@ -70,8 +70,7 @@ export function createSession(around: Around): Session {
   function put(next: Desk): void {
     if (next === desk.value) return;
     const from = place.value;
-    const mine =
-      from.screen === 'case' ? { ...next, record: copyOfCase(next.record, now(), chance()), past: [] } : next;
+    const mine = from.screen === 'case' ? asOwn(next) : next;
     desk.value = mine;
     if (from.screen === 'case') {
       drafts.carry(mine.record.id);
@@ -79,6 +78,16 @@ export function createSession(around: Around): Session {
     }
     keeper.keep(mine.record);
     adviser.ask(mine.record);
+  }
+
+  /** A worked case becomes a card of one's own, what it was before the first answer included, so that undo leads back there. */
+  function asOwn(next: Desk): Desk {
+    const [at, luck] = [now(), chance()];
+    return {
+      ...next,
+      record: copyOfCase(next.record, at, luck),
+      past: next.past.map((one) => copyOfCase(one, at, luck)),
+    };
   }
 
   async function json(path: string): Promise<{ [key: string]: unknown } | null> {
