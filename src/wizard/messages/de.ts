@@ -189,9 +189,9 @@ export const de: Messages = {
     uses: {
       label: 'Wirkt auf',
       more: (count) => `und ${count} weitere`,
-      readings: 'was eine Versorgung messen sollte',
-      safety: 'was sicher ist',
-      symptoms: 'was die Prüfungen wohl zeigen',
+      readings: 'die erwarteten Messwerte',
+      safety: 'die Sicherheit der Arbeit',
+      symptoms: 'die erwarteten Prüfergebnisse',
     },
     chooseAll: 'Alles Zutreffende wählen.',
     ownerTells: 'So, wie der Besitzer es erzählt. Was die Werkbank selbst sieht, gehört unter „Einschalten“.',
