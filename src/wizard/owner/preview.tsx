@@ -8,6 +8,8 @@ import { ownerWords } from './words.ts';
 
 /** What a browser rounds away may not make a second sheet of it. */
 const SLACK_PIXELS = 2;
+/** Both sides of the line around the sheet. */
+const BORDER_PIXELS = 2;
 
 interface Props {
   readonly html: string;
@@ -42,7 +44,7 @@ export function Preview({ html, paper, frame }: Props) {
   const size = {
     '--sheet-width': `${width}px`,
     '--sheet-height': `${Math.max(height, used)}px`,
-    '--sheet-scale': fullSize || room === 0 ? 1 : Math.min(1, room / width),
+    '--sheet-scale': fullSize || room === 0 ? 1 : Math.min(1, (room - BORDER_PIXELS) / width),
   };
   return (
     <section class="owner-preview" aria-label={words.preview}>

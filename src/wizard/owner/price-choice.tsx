@@ -48,7 +48,7 @@ export function PriceChoice({ asking, typed, warnings, manner }: Props) {
           describedBy="owner-price-band owner-price-sides"
         />
       </div>
-      <div class="owner-slider" data-question data-room={ceiling >= floor}>
+      <div class="owner-slider" data-question data-room={ceiling >= floor} data-asked={asked !== null}>
         <input
           type="range"
           aria-label={words.slider}
