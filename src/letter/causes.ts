@@ -39,10 +39,12 @@ export function cameInOf(
   const sentences: string[] = [];
   const first = arrived[0];
   if (first) sentences.push(say1.arrived(say.date(first.at.slice(0, 10)).text));
+  const back = record.timeline.filter((event) => event.type === 'came-back').at(-1);
+  if (back) sentences.push(say1.cameBack(say.date(back.at.slice(0, 10)).text));
   const told = phrases(facts, ['owner-words', 'onset-manner', 'works-elsewhere'], messages);
   if (told.length > 0) sentences.push(say1.told(told.join('; ')));
   const age = facts['age-years'];
-  if (typeof age === 'number') sentences.push(say1.age(say1.years(age, say.number(age))));
+  if (typeof age === 'number') sentences.push(say1.age(say1.years(age, say.years(age))));
   const rest = Object.keys(messages.facts).filter(
     (fact) => !['owner-words', 'onset-manner', 'works-elsewhere'].includes(fact),
   );
@@ -77,7 +79,8 @@ export function foundOf(item: EvidenceItem, words: OwnerWordings): Letter['found
 /** What the bench found: the unusual first, then normal results that tell much; the rest is counted. */
 export function foundIn(assessed: Assessed, words: OwnerWordings, messages: Messages): Letter['found'] {
   const bench = assessed.evidence.filter(({ origin }) => origin !== 'owner');
-  if (bench.length === 0) return { items: [], others: messages.found.nothing };
+  if (bench.length === 0)
+    return { items: [], others: assessed.comeback ? messages.found.nothingSince : messages.found.nothing };
   const tellingOf = (item: EvidenceItem) =>
     Math.max(
       0,

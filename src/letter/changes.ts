@@ -22,7 +22,7 @@ export function changesOf(
     .filter(({ what }) => !(assessed.verdict.kind === 'return' && NOT_OF_A_RETURN.includes(what)))
     .flatMap((even) => changeOf(even, messages, say) ?? [])
     .slice(0, CHANGES_SHOWN);
-  return told.length > 0 ? told : [messages.changes.nothing];
+  return told;
 }
 
 function changeOf({ what, at, now, becomes }: BreakEven, messages: Messages, say: Say): string | null {

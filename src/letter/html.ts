@@ -78,6 +78,14 @@ function looked(letter: Letter, messages: Messages, words: Words): string {
     ),
     'found',
   );
+  const work = letter.afterWork;
+  const after = work
+    ? section(
+        'after-work',
+        headings.afterWork,
+        `<p>${escapeHtml(messages.afterWork.done)}: ${words(work.what)}. ${escapeHtml(work.sentences.join(' '))}</p>${list(work.reasons.map(({ sentence }) => escapeHtml(sentence)))}`,
+      )
+    : '';
   const rest = letter.found.others ? `<p>${escapeHtml(letter.found.others)}</p>` : '';
   const causes = letter.causes
     .map(({ what, sure, count, range }) => {
@@ -89,7 +97,7 @@ function looked(letter: Letter, messages: Messages, words: Words): string {
     letter.causes.length > 0
       ? `<section class="likely"><h2>${escapeHtml(letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely)}</h2><div class="likely-body"><div>${drawing(letter, messages)}<p class="darker">${escapeHtml(messages.drawing.darker)}</p></div><ol>${causes}</ol></div></section>`
       : '';
-  return `<div class="looked"><div>${section('came-in', headings.cameIn, `<p>${escapeHtml(letter.cameIn.join(' '))}</p>`)}${section('found-section', headings.found, found + rest)}</div>${right}</div>`;
+  return `<div class="looked"><div>${section('came-in', headings.cameIn, `<p>${escapeHtml(letter.cameIn.join(' '))}</p>`)}${after}${section('found-section', headings.found, found + rest)}</div>${right}</div>`;
 }
 
 function drawing(letter: Letter, messages: Messages): string {

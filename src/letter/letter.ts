@@ -3,6 +3,7 @@ import { likely } from '../assess/shop-and-card.ts';
 import type { Assessed, Assessment, Option } from '../assessment.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
+import { afterWorkOf } from './after-work.ts';
 import { cameInOf, causesIn, foundIn, foundOf, withoutStop } from './causes.ts';
 import { changesOf } from './changes.ts';
 import { choicesOf, chosenOption, type Offer, outOf100, repairInQuestion } from './choices.ts';
@@ -83,7 +84,7 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
       (outcome === 'repair' || outcome === 'leave') && !assessed.ownStock
         ? say.date(daysAfter(options.today, shop.quoteDays ?? DEFAULT_QUOTE_DAYS))
         : null,
-    title: outcome === 'return' && chosen.works < SURELY_SOUND ? messages.titleReturnUnsure : messages.titles[outcome],
+    title: titleOf(outcome, assessed, chosen, messages),
     advised:
       outcome === 'check-first'
         ? (next?.what ?? null)
@@ -92,21 +93,21 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
           : null,
     lead: leadOf(outcome, offer, chosen, question, asked),
     cameIn: cameInOf(record, assessed.evidence, words, messages, say),
+    afterWork: afterWorkOf(assessed, words, messages, say),
     found: foundIn(assessed, words, messages),
     causes: causesIn(assessed.ranking, words, messages, say),
     sites: assessed.sites.map(({ site, chance }) => ({ site, chance })),
     choices,
     outOf100: pictured ? outOf100(pictured, assessed.horizonDays, messages, pictured === chosen) : null,
     why: whyOf(outcome, offer, chosen, question, asked),
-    changes: [
-      ...(outcome === 'check-first' ? [messages.changes.firstTheStep] : []),
-      ...changesOf(assessed, outcome === 'leave' ? ['price'] : [], messages, say),
-    ],
+    changes: changesTold(outcome, changesOf(assessed, outcome === 'leave' ? ['price'] : [], messages, say), messages),
     ruledOut: ruledOutOf(assessed, words, messages, setting.language),
     next,
     rests: restsOf(offer, options, pictured),
     cautions: cautionsOf(assessed, words),
-    consent: consentOf(outcome, assessed.ownStock, asked, messages),
+    consent: worksNow(assessed)
+      ? { intro: messages.consent.nothingToDo, boxes: [], sign: false }
+      : consentOf(outcome, assessed.ownStock, asked, messages),
     warnings: warningsOf(offer, question),
   };
 }
@@ -156,6 +157,15 @@ function askedFor(choices: readonly Choice[], question: Option | null): { amount
   return choice?.price.kind === 'asked' ? choice.price.price : null;
 }
 
+/** Nothing has failed since the last work on the card, as far as anybody knows. */
+const worksNow = ({ comeback }: Assessed) => comeback !== undefined && comeback.attributions === null;
+
+function titleOf(outcome: Outcome, assessed: Assessed, chosen: Option, messages: Messages): string {
+  if (outcome !== 'return') return messages.titles[outcome];
+  if (worksNow(assessed)) return messages.titleWorks;
+  return chosen.works < SURELY_SOUND ? messages.titleReturnUnsure : messages.titles.return;
+}
+
 function leadOf(
   outcome: Exclude<Outcome, 'contradiction'>,
   { assessed, shop, messages, say }: Offer,
@@ -181,7 +191,7 @@ function leadOf(
         question ? lead.bestRepair(say.count(question.works).text) : lead.noRepair,
       ];
     case 'return':
-      return [lead.return(numberOf(works))];
+      return [worksNow(assessed) ? lead.works : lead.return(numberOf(works))];
     case 'check-first':
       return [lead.checkFirst, lead.stands(messages.kinds[chosen.verdict])];
   }
@@ -213,6 +223,11 @@ function ruledOutOf(
   return [...byReason].map(([text, { remedies, language: own }]) => ({ remedies, reason: { text, language: own } }));
 }
 
+function changesTold(outcome: Outcome, changes: readonly string[], messages: Messages): string[] {
+  if (outcome === 'check-first') return [messages.changes.firstTheStep, ...changes];
+  return changes.length > 0 ? [...changes] : [messages.changes.nothing];
+}
+
 /** What this caution says, "what this rests on" says in the letter's own language. */
 const TOLD_ANYWAY = 'figures-are-estimates';
 
@@ -234,7 +249,12 @@ function restsOf(
   const holds = pictured?.holdsInterval;
   if (works && holds) {
     const text = (chance: number) => say.number(Math.round(100 * chance));
-    list.push(rests.range(text(works.low), text(works.high), text(holds.low), text(holds.high)));
+    const known = text(works.low) === text(works.high);
+    list.push(
+      known
+        ? rests.rangeHolds(text(holds.low), text(holds.high))
+        : rests.range(text(works.low), text(works.high), text(holds.low), text(holds.high)),
+    );
   }
   if (assessed.sensitivity) list.push(why.firm(say.count(assessed.sensitivity.stands).text));
   const money = record ? (record.money ?? shop.defaultMoney) : null;
@@ -294,6 +314,7 @@ function contradictionLetter(contradiction: Exclude<Tellable, Assessed>, options
     advised: null,
     lead: [messages.lead.contradiction, messages.lead.contradictionThen],
     cameIn: cameInOf(record, contradiction.evidence, words, messages, say),
+    afterWork: null,
     found: { items, others: null },
     causes: [],
     sites: [],

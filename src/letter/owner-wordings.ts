@@ -27,11 +27,13 @@ export function ownerWordings(
     checks: byId(knowledge.checks, ({ owner }) => owner ?? null),
     remedies: byId(knowledge.remedies, ({ owner }) => owner),
     cautions: byId(knowledge.cautions, ({ owner }) => owner ?? null),
-    reasons: Object.fromEntries(
-      knowledge.rules.gates.flatMap(({ event }) =>
+    reasons: Object.fromEntries([
+      // that a part was not located is the bench's business; the owner is told what was found instead
+      ...knowledge.remedies.flatMap(({ after = [] }) => after.map(({ because }) => [because, null])),
+      ...knowledge.rules.gates.flatMap(({ event }) =>
         event.type === 'close' ? [[event.params.reason, event.params.owner ?? null]] : [],
       ),
-    ),
+    ]),
   };
 }
 

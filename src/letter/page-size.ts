@@ -38,6 +38,15 @@ export function estimatedHeight(letter: Letter, width: number): number {
   const found = letter.found.items.map(({ what, state }) => `${what.text}: ${state.text}`);
   const looked = Math.max(
     section([letter.cameIn.join(' ')], left) +
+      section(
+        letter.afterWork
+          ? [
+              `${' '.repeat(18)}${letter.afterWork.what.text} ${letter.afterWork.sentences.join(' ')}`,
+              ...letter.afterWork.reasons.map(({ sentence }) => sentence),
+            ]
+          : [],
+        left - 1,
+      ) +
       section([...found, ...(letter.found.others ? [letter.found.others] : [])], left - 1),
     letter.causes.length === 0
       ? 0

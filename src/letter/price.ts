@@ -1,7 +1,7 @@
 /** The price on the page: inside the band it is the technician's choice; outside it, one side loses. */
 import type { Option } from '../assessment.ts';
 
-/** Prices come in round steps; the largest that still leaves some choice inside the band. */
+/** Prices come in round steps: the largest that leaves some choice inside the band, and whole amounts wherever one fits. */
 const STEPS = [100, 50, 10, 5, 1, 0.5, 0.1, 0.05, 0.01] as const;
 const LEAST_STEPS_IN_BAND = 4;
 
@@ -24,9 +24,11 @@ export function middlePrice(option: Priced): number | null {
   const floor = Math.max(0, option.floor);
   if (ceiling < floor) return null;
   const middle = (floor + ceiling) / 2;
-  const step = STEPS.find((one) => one <= (ceiling - floor) / LEAST_STEPS_IN_BAND);
-  if (step === undefined) return middle;
-  return Number((Math.round(middle / step) * step).toFixed(2));
+  const width = ceiling - floor;
+  const inside = STEPS.filter((step) => step <= Math.max(1, width / LEAST_STEPS_IN_BAND))
+    .map((step) => Number((Math.round(middle / step) * step).toFixed(2)))
+    .find((price) => price >= floor && price <= ceiling);
+  return inside ?? middle;
 }
 
 /**

@@ -9,6 +9,13 @@ export function proseOf(letter: Letter): string[] {
     ...letter.lead,
     ...(outOf100 ? [outOf100.title, ...Object.values(outOf100.legend)] : []),
     ...letter.cameIn,
+    ...(letter.afterWork
+      ? [
+          letter.afterWork.what.text,
+          ...letter.afterWork.sentences,
+          ...letter.afterWork.reasons.map(({ sentence }) => sentence),
+        ]
+      : []),
     ...letter.found.items.map(({ what, state }) => `${what.text}: ${state.text}`),
     ...(letter.found.others ? [letter.found.others] : []),
     ...letter.causes.map(({ what, sure, count }) => `${sure}, ${count.text}: ${what.text}`),

@@ -9,8 +9,9 @@ export interface Say {
   readonly exactly: (amount: number) => Money;
   readonly count: (chance: number) => Count;
   readonly number: (value: number) => string;
+  /** to one decimal where it is not whole */
+  readonly years: (value: number) => string;
   readonly date: (iso: string) => { readonly iso: string; readonly text: string };
-  readonly list: (items: readonly string[]) => string;
 }
 
 export interface CountWords {
@@ -30,8 +31,8 @@ export function sayIn(locale: string, currency: string, words: CountWords): Say 
   const whole = new Intl.NumberFormat(locale, { style: 'currency', currency, maximumFractionDigits: 0 });
   const exact = new Intl.NumberFormat(locale, { style: 'currency', currency, trailingZeroDisplay: 'stripIfInteger' });
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
+  const tenths = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 });
   const date = new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' });
-  const list = new Intl.ListFormat(locale, { type: 'conjunction' });
   return {
     locale,
     money: (amount) => ({ amount, text: whole.format(Math.round(amount) === 0 ? 0 : amount) }),
@@ -43,8 +44,8 @@ export function sayIn(locale: string, currency: string, words: CountWords): Say 
       return { chance, of100, text: edge ?? words.ofHundred(number.format(of100)) };
     },
     number: (value) => number.format(value),
+    years: (value) => tenths.format(value),
     date: (iso) => ({ iso, text: date.format(new Date(`${iso}T00:00:00Z`)) }),
-    list: (items) => list.format(items),
   };
 }
 

@@ -108,6 +108,22 @@ export const NextCheck = z.strictObject({
 });
 export type NextCheck = z.infer<typeof NextCheck>;
 
+/** A card that was worked on: what was done last, what came of it, and why. */
+export const AfterWork = z.strictObject({
+  remedy: Id,
+  what: Wording,
+  sentences: z.array(z.string()),
+  /** likeliest first; empty where the card works */
+  reasons: z.array(
+    z.strictObject({
+      kind: z.enum(['wrong-thing', 'did-not-take', 'relapsed', 'damaged', 'new-fault']),
+      count: Count,
+      sentence: z.string(),
+    }),
+  ),
+});
+export type AfterWork = z.infer<typeof AfterWork>;
+
 export const Letter = z.strictObject({
   kind: z.literal('letter'),
   format: z.literal(1),
@@ -132,6 +148,7 @@ export const Letter = z.strictObject({
   advised: Wording.nullable(),
   lead: z.array(z.string()),
   cameIn: z.array(z.string()),
+  afterWork: AfterWork.nullable(),
   found: z.strictObject({
     items: z.array(z.strictObject({ finding: Id, what: Wording, state: Wording, abnormal: z.boolean() })),
     others: z.string().nullable(),

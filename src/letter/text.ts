@@ -11,6 +11,15 @@ export function letterText(letter: Letter): string {
     head(letter, messages),
     section(headings.advice, [letter.title, ...(letter.advised ? [letter.advised.text] : []), ...letter.lead]),
     section(headings.cameIn, [letter.cameIn.join(' ')]),
+    section(
+      headings.afterWork,
+      letter.afterWork
+        ? [
+            `${messages.afterWork.done}: ${letter.afterWork.what.text}. ${letter.afterWork.sentences.join(' ')}`,
+            ...bullets(letter.afterWork.reasons.map(({ sentence }) => sentence)),
+          ]
+        : [],
+    ),
     section(headings.found, [
       ...letter.found.items.map(
         ({ what, state, abnormal }) => `- ${what.text}: ${state.text}${abnormal ? ` (${messages.found.unusual})` : ''}`,

@@ -64,9 +64,11 @@ function whyCheck({ assessed, messages, say }: Offer): string[] {
   if (next.kind !== 'check') return [];
   const advice = checks.find(({ check }) => check === next.check);
   if (!advice) return [];
-  return [
-    advice.worth > 0
-      ? why.checkWorth(say.money(advice.worth).text)
-      : why.checkOpens(say.money(certificate.value - certificate.now).text),
-  ];
+  const gain = certificate.value - certificate.now;
+  if (advice.worth > 0)
+    return [worthTelling(advice.worth) ? why.checkWorth(say.money(advice.worth).text) : why.checkEven];
+  return worthTelling(gain) ? [why.checkOpens, why.checkOpensWorth(say.money(gain).text)] : [why.checkOpens];
 }
+
+/** Less than half a unit of money would be printed as nothing. */
+const worthTelling = (amount: number) => Math.round(amount) > 0;

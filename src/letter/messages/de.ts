@@ -34,6 +34,7 @@ export const de: Messages = {
   headings: {
     advice: 'Unser Rat',
     cameIn: 'Was kam herein',
+    afterWork: 'Was getan wurde und was daraus wurde',
     found: 'Was wir fanden',
     likely: 'Was wohl defekt ist',
     likelyElsewhere: 'Wo man als Nächstes sucht',
@@ -69,6 +70,7 @@ export const de: Messages = {
     contradiction: 'Wir müssen noch einmal nachsehen',
   },
   titleReturnUnsure: 'Vermutlich ist die Karte in Ordnung',
+  titleWorks: 'Die Karte läuft: es ist nichts zu tun',
 
   lead: {
     repair: (works, holds, after) =>
@@ -80,6 +82,7 @@ export const de: Messages = {
     noRepair: 'Für das, was diese Karte wohl hat, kennen wir keine Reparatur.',
     return: (works) =>
       `Von 100 Karten mit diesen Anzeichen sind ${works} in Ordnung. Die Ursache liegt dann im Rechner um die Karte herum.`,
+    works: 'Soweit wir wissen, läuft die Karte seit der Reparatur. Es ist nichts zu tun und nichts zu zahlen.',
     checkFirst: 'Wir wissen noch nicht genug, um Ihnen gut zu raten. Ein weiterer Schritt kann das ändern.',
     contradiction: 'Zwei unserer Befunde können nicht beide stimmen. Einer davon muss falsch sein.',
     contradictionThen:
@@ -95,6 +98,7 @@ export const de: Messages = {
     years: (count, text) => (count === 1 ? 'ein Jahr' : `${text} Jahre`),
     known: (words) => `Wir wissen auch: ${words}.`,
     arrived: (date) => `Sie kam am ${date} herein.`,
+    cameBack: (date) => `Sie kam am ${date} wieder.`,
   },
 
   facts: {
@@ -141,7 +145,30 @@ export const de: Messages = {
     },
   },
 
+  afterWork: {
+    done: 'Das taten wir zuletzt',
+    failedAgain: (days, text) =>
+      days < 1
+        ? 'Die Karte fiel am selben Tag wieder aus.'
+        : days === 1
+          ? 'Die Karte lief einen Tag und fiel wieder aus.'
+          : `Die Karte lief ${text} Tage und fiel wieder aus.`,
+    failedAgainUnknown: 'Die Karte fiel wieder aus. Wir wissen nicht, nach wie langer Zeit.',
+    neverWorked: 'Die Karte lief danach nicht.',
+    works: 'Soweit wir wissen, läuft die Karte seitdem.',
+    warranty: (days) => `Das liegt in den ${days} Garantie: Sie bekommen Ihr Geld für diese Reparatur zurück.`,
+    afterWarranty: (days) => `Das liegt nach den ${days} Garantie.`,
+    reasons: {
+      'wrong-thing': (count) => `In ${count} solchen Fällen war der wahre Fehler ein anderer, als wir behandelt haben.`,
+      'did-not-take': (count) => `In ${count} solchen Fällen hat die Reparatur nicht gegriffen.`,
+      relapsed: (count) => `In ${count} solchen Fällen war der alte Fehler eine Weile fort und ist wieder da.`,
+      damaged: (count) => `In ${count} solchen Fällen hat die Reparatur selbst geschadet.`,
+      'new-fault': (count) => `In ${count} solchen Fällen ist etwas Neues ausgefallen.`,
+    },
+  },
+
   found: {
+    nothingSince: 'Wir haben sie noch nicht wieder geprüft.',
     nothing: 'Wir haben noch nichts geprüft.',
     others: (count) =>
       count === 1 ? 'Eine weitere Prüfung war unauffällig.' : `${count} weitere Prüfungen waren unauffällig.`,
@@ -227,8 +254,9 @@ export const de: Messages = {
     contradiction: (finding, others) => `Dies passt nicht: ${finding}. Es geht nicht zusammen mit: ${others}.`,
     contradictionAlone: (finding) => `Dies passt zu keinem Fehler, den wir kennen: ${finding}.`,
     checkWorth: (worth) => `Im Mittel bringt dieser Schritt ${worth} mehr, als er kostet.`,
-    checkOpens: (worth) =>
-      `Allein entscheidet dieser Schritt selten. Er macht weitere Prüfungen sicher, und mit ihnen bringt er ${worth} mehr, als er kostet.`,
+    checkEven: 'Im Mittel bringt dieser Schritt etwas mehr, als er kostet.',
+    checkOpens: 'Allein entscheidet dieser Schritt selten. Er macht weitere Prüfungen sicher.',
+    checkOpensWorth: (worth) => `Mit ihnen bringt er ${worth} mehr, als er kostet.`,
     firm: (stands) => `Wir haben viele andere Schätzungen durchgespielt. Der Rat blieb in ${stands} Versuchen gleich.`,
   },
 
@@ -265,6 +293,7 @@ export const de: Messages = {
       'Die Zahlen kommen aus der Erfahrung dieser Werkstatt und aus veröffentlichten Werten. Sie sind kein Versprechen.',
     range: (lowWorks, highWorks, lowHolds, highHolds) =>
       `Die wahre Zahl derer, die laufen, kann von ${lowWorks} bis ${highWorks} reichen, die Zahl derer, die halten, von ${lowHolds} bis ${highHolds}.`,
+    rangeHolds: (low, high) => `Die wahre Zahl derer, die halten, kann von ${low} bis ${high} reichen.`,
     values: (working, asIs) =>
       `Eine laufende Karte wie diese haben wir mit ${working} angesetzt, und mit ${asIs}, wie sie jetzt ist. Sagen Sie uns, wenn das nicht stimmt.`,
     law: 'Ihre Rechte nach dem Gesetz bleiben, wie sie sind.',
@@ -280,6 +309,7 @@ export const de: Messages = {
     checkBox: 'Bitte den nächsten Schritt tun und mir wieder schreiben.',
     returned: 'Ich habe die Karte zurückbekommen.',
     nothing: 'Es gibt noch nichts zu unterschreiben.',
+    nothingToDo: 'Es gibt nichts zu entscheiden und nichts zu unterschreiben.',
     ownStock: 'Das ist unsere eigene Karte. Es gibt keinen Preis, und niemand von außen muss unterschreiben.',
     date: 'Datum',
     signature: 'Unterschrift',

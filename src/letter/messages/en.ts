@@ -35,6 +35,7 @@ export const en = {
   headings: {
     advice: 'Our advice',
     cameIn: 'What came in',
+    afterWork: 'What was done, and what came of it',
     found: 'What we found',
     likely: 'What is likely wrong',
     likelyElsewhere: 'Where to look next',
@@ -70,6 +71,7 @@ export const en = {
     contradiction: 'We need to look again',
   } satisfies Record<Outcome, string>,
   titleReturnUnsure: 'Most likely nothing is wrong with the card',
+  titleWorks: 'The card works: there is nothing to do',
 
   lead: {
     repair: (works: string, holds: string, after: string) =>
@@ -81,6 +83,7 @@ export const en = {
     noRepair: 'We know no repair for what this card most likely has.',
     return: (works: string) =>
       `Of 100 cards with these signs, ${works} are sound. The cause is then in the computer around the card.`,
+    works: 'As far as we know, the card has worked since the repair. There is nothing to do and nothing to pay.',
     checkFirst: 'We do not know enough yet to give you good advice. One more step can change that.',
     contradiction: 'Two of our findings cannot both be true. One of them must be wrong.',
     contradictionThen:
@@ -96,6 +99,7 @@ export const en = {
     years: (count: number, text: string) => (count === 1 ? 'one year' : `${text} years`),
     known: (words: string) => `We also know: ${words}.`,
     arrived: (date: string) => `It came in on ${date}.`,
+    cameBack: (date: string) => `It came back on ${date}.`,
   },
 
   /** what owners tell; ids of facts and of their values */
@@ -140,7 +144,30 @@ export const en = {
     'works-elsewhere': { true: 'it worked in another computer', false: 'it failed in another computer, too' },
   },
 
+  afterWork: {
+    done: 'We did this last',
+    failedAgain: (days: number, text: string) =>
+      days < 1
+        ? 'The card failed again on the same day.'
+        : days === 1
+          ? 'The card worked for one day and failed again.'
+          : `The card worked for ${text} days and failed again.`,
+    failedAgainUnknown: 'The card failed again. We do not know after how long.',
+    neverWorked: 'The card did not work after that.',
+    works: 'As far as we know, the card has worked since then.',
+    warranty: (days: string) => `That is within the ${days} of warranty: you get your money back for that repair.`,
+    afterWarranty: (days: string) => `That is after the ${days} of warranty.`,
+    reasons: {
+      'wrong-thing': (count: string) => `In ${count} such cases, the true fault was another one than we treated.`,
+      'did-not-take': (count: string) => `In ${count} such cases, the repair did not take.`,
+      relapsed: (count: string) => `In ${count} such cases, the old fault was gone for a while and is back.`,
+      damaged: (count: string) => `In ${count} such cases, the repair itself did harm.`,
+      'new-fault': (count: string) => `In ${count} such cases, something new has failed.`,
+    },
+  },
+
   found: {
+    nothingSince: 'We have not tested it again yet.',
     nothing: 'We have not tested anything yet.',
     others: (count: number) =>
       count === 1 ? 'One more test showed nothing unusual.' : `${count} more tests showed nothing unusual.`,
@@ -227,8 +254,9 @@ export const en = {
     contradiction: (finding: string, others: string) => `This does not fit: ${finding}. It cannot go with: ${others}.`,
     contradictionAlone: (finding: string) => `This fits no fault we know: ${finding}.`,
     checkWorth: (worth: string) => `On average, this step is worth ${worth} more than it costs.`,
-    checkOpens: (worth: string) =>
-      `By itself this step seldom decides. It makes further tests safe, and with them it is worth ${worth} more than it costs.`,
+    checkEven: 'On average, this step brings a little more than it costs.',
+    checkOpens: 'By itself this step seldom decides. It makes further tests safe.',
+    checkOpensWorth: (worth: string) => `With them, it is worth ${worth} more than it costs.`,
     firm: (stands: string) => `We tried this with many other estimates. The advice stayed the same in ${stands} tries.`,
   },
 
@@ -263,6 +291,7 @@ export const en = {
     estimate: 'The numbers come from the experience of this bench and from published figures. They are no promise.',
     range: (lowWorks: string, highWorks: string, lowHolds: string, highHolds: string) =>
       `The true number that works may lie from ${lowWorks} to ${highWorks}, the number that lasts from ${lowHolds} to ${highHolds}.`,
+    rangeHolds: (low: string, high: string) => `The true number that lasts may lie from ${low} to ${high}.`,
     values: (working: string, asIs: string) =>
       `We took a working card like this one to be worth ${working}, and ${asIs} as it is now. Tell us if that is wrong.`,
     law: 'Your rights under local law stay as they are.',
@@ -278,6 +307,7 @@ export const en = {
     checkBox: 'Please take the next step and write to me again.',
     returned: 'I have got the card back.',
     nothing: 'There is nothing to sign yet.',
+    nothingToDo: 'There is nothing to decide and nothing to sign.',
     ownStock: 'This is our own card. No price is set, and nobody outside has to sign.',
     date: 'Date',
     signature: 'Signature',
