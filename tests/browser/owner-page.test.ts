@@ -149,11 +149,11 @@ describe('The price on it', () => {
     for (let presses = 0; presses < 3; presses++) await owner.page.keyboard.press('ArrowRight');
     const after = await slider.inputValue();
     expect(Number(after)).toBeGreaterThan(before);
-    expect(await owner.price().inputValue()).toBe(after);
+    await eventually(() => owner.price().inputValue()).toBe(after);
     await eventually(owner.sheetWords).toContain(after);
     await owner.page.getByRole('button', { name: /Back to the middle/ }).click();
-    expect(await owner.price().inputValue()).toBe('');
-    expect(Number(await slider.inputValue())).toBe(before);
+    await eventually(() => owner.price().inputValue()).toBe('');
+    await eventually(async () => Number(await slider.inputValue())).toBe(before);
   });
 
   it('is not guessed from what cannot be read: nothing is printed until it is put right, and a reload keeps the typing', async () => {
@@ -210,7 +210,10 @@ describe("The owner's page as a step", () => {
     expect(put.status).toBe(200);
     await wizard.page.goto(`${address}/#/card/from-elsewhere/owner`);
     await wizard.main.getByText('There is no page while something on the card cannot be read').waitFor();
-    await wizard.main.getByRole('button', { name: /Go to: / }).first().click();
+    await wizard.main
+      .getByRole('button', { name: /Go to: / })
+      .first()
+      .click();
     await wizard.field('Core, resistance to ground').fill('0.31');
     await wizard.weighed();
     await wizard.step(/Owner's page/);
