@@ -220,7 +220,8 @@ export const resultsDe: ResultMessages = {
     from: 'Von',
     to: 'Bis',
     verdict: 'Das Urteil',
-    sentences: 'Die nächsten Wendepunkte in Worten',
+    band: (least, most) => `Preis zwischen ${least} und ${most}.`,
+    noBand: (least, most) => `Kein Preis: Die Werkstatt braucht ${least}, dem Besitzer ist es ${most} wert.`,
   },
 
   firmness: {

@@ -217,7 +217,8 @@ export const resultsEn = {
     from: 'From',
     to: 'To',
     verdict: 'Verdict',
-    sentences: 'The nearest turning points in words',
+    band: (least: string, most: string) => `Price between ${least} and ${most}.`,
+    noBand: (least: string, most: string) => `No price: the bench needs ${least}, to the owner it is worth ${most}.`,
   },
 
   firmness: {

@@ -46,10 +46,10 @@ export function OptionsTable({ options, advised, horizonDays, manner }: Props) {
           {shown.map((option) => (
             <tr key={option.id} data-advised={option.id === advised} data-waits={option.waitsFor !== undefined}>
               <th scope="row">
-                <StampOf verdict={option.verdict} /> {option.name}
+                {option.name}
                 {option.id === advised && <small class="advised"> {words.advised}</small>}
                 <small class="option-effort">
-                  {sayMinutes(option.minutes)}
+                  <StampOf verdict={option.verdict} /> {sayMinutes(option.minutes)}
                   {option.heatCycles > 0 &&
                     `, ${words.heat(sayNumber(option.heatCycles, { maximumFractionDigits: 1 }))}`}
                 </small>

@@ -12,16 +12,17 @@ interface Props {
   readonly working?: number | undefined;
   /** so that the line does not jump while figures are tried */
   readonly upTo?: number;
-  readonly plain?: boolean;
+  /** in place of the words of an offer, and of the table under it */
+  readonly words?: string | null;
 }
 
 /** A bench that needs this many times what the card is worth needs more than the line can show: it stands at the end. */
 const MOST_TIMES = 2;
 
 /** Floor and ceiling on one line with a scale under it: room between them, or a gap. */
-export function PriceLine({ option, manner, working, upTo, plain }: Props) {
+export function PriceLine({ option, manner, working, upTo, words: instead }: Props) {
   const { verdict: words } = messages.value;
-  const said = sayPrice(option, manner);
+  const said = instead ?? sayPrice(option, manner);
   if (option.floor === null || option.ceiling === null || said === null) return null;
   const floor = Math.max(0, option.floor);
   const ceiling = Math.max(0, option.ceiling);
@@ -44,7 +45,7 @@ export function PriceLine({ option, manner, working, upTo, plain }: Props) {
           </span>
         ))}
       </div>
-      {plain !== true && (
+      {instead === undefined && (
         <InFigures
           title={words.priceCaption}
           columns={[{ name: words.side }, { name: manner.currency, number: true }]}

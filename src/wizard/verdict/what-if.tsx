@@ -1,6 +1,6 @@
 /** Figures tried otherwise: the verdict is formed anew on every movement of the hand. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { type Axis, thinkOtherwise, type VerdictRegion } from '../../assess/what-if.ts';
+import { type Axis, type Reconsidered, thinkOtherwise, type VerdictRegion } from '../../assess/what-if.ts';
 import type { Assessed, WhatIf } from '../../assessment.ts';
 import type { Shop } from '../../shop/schema.ts';
 import { InFigures } from '../charts/in-figures.tsx';
@@ -59,9 +59,9 @@ export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
         )}
         <PriceLine
           option={priced}
+          words={sayBand(priced, manner)}
           manner={manner}
           upTo={Math.max(whatIf.money.working, figures.get('working') ?? 0)}
-          plain
         />
       </div>
       <div class="sliders">
@@ -97,7 +97,7 @@ export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
       />
       {verdict.breakEvens.length > 0 && (
         <>
-          <h3>{words.sentences}</h3>
+          <h3>{messages.value.verdict.change}</h3>
           <ul class="break-evens">
             {verdict.breakEvens.map((breakEven) => (
               <li key={breakEven.what}>{breakEven.sentence}</li>
@@ -125,6 +125,14 @@ export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
       />
     </section>
   );
+}
+
+/** As the price line says it on the ticket, only shorter: this is not the offer. */
+function sayBand({ floor, ceiling }: Reconsidered, manner: Manner): string | null {
+  if (floor === null || ceiling === null) return null;
+  const { band, noBand } = messages.value.whatIf;
+  const [least, most] = [floor, ceiling].map((amount) => sayMoney(Math.max(0, amount), manner)) as [string, string];
+  return ceiling >= floor ? band(least, most) : noBand(least, most);
 }
 
 function sayFigure({ unit }: Slider, manner: Manner): (figure: number) => string {
