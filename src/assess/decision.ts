@@ -4,13 +4,13 @@
  */
 import { type Restricted, restrict } from '../belief/belief.ts';
 import { membersOf } from '../belief/conditions.ts';
-import { tableOf } from '../decision/card-model.ts';
+import { type CardModel, tableOf } from '../decision/card-model.ts';
 import { type CardProblem, planCard } from '../decision/card-problem.ts';
 import { type ConditionSet, conditionSet } from '../decision/condition-set.ts';
-import { courseScratch } from '../decision/course.ts';
+import { type CourseScratch, courseScratch } from '../decision/course.ts';
 import { describeCourse, type Plan } from '../decision/plan.ts';
 import { type Planned, plan as planChecks } from '../decision/planner.ts';
-import { choosePlan } from '../decision/plans.ts';
+import { choosePlan, enumeratePlans } from '../decision/plans.ts';
 import { RESISTANCES_CHECK } from '../evidence/safety.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Id } from '../knowledge/schema.ts';
@@ -97,7 +97,8 @@ export function decideOn(
   const singles = card.model.treatments.map((_, at) =>
     describeCourse(card.model, set, restricted.chance, [at], scratch),
   );
-  const ready = [...new Map([...pool.plans, ...singles].map((plan) => [plan.id, plan])).values()]
+  const located = bestLocated(card.model, set, restricted.chance, owed, scratch);
+  const ready = [...new Map([...pool.plans, ...located, ...singles].map((plan) => [plan.id, plan])).values()]
     .filter((plan) => plan.stop !== null || (owedBy(plan).length === 0 && plan.chances.works - sound >= LEAST_MERIT))
     .sort((a, b) => b.surplus - a.surplus);
   const planned = planChecks(problem.problem);
@@ -117,6 +118,30 @@ export function decideOn(
     first: firstCheck(planned, pool.plans, checks, owedBy, card.model.money.working),
     owedBy,
   };
+}
+
+/** The courses worth keeping among remedies to which no look is owed: the pool may have kept better ones that begin elsewhere. */
+function bestLocated(
+  model: CardModel,
+  set: ConditionSet,
+  belief: Float64Array,
+  owed: readonly (readonly Id[])[],
+  scratch: CourseScratch,
+): Plan[] {
+  const located = owed.flatMap((checks, at) => (checks.length === 0 ? [at] : []));
+  if (located.length === 0 || located.length === model.treatments.length) return [];
+  const treatments = located.map((at) => model.treatments[at]!);
+  return enumeratePlans({ ...model, treatments }, set, belief)
+    .plans.filter((plan) => plan.stop === null)
+    .map((plan) =>
+      describeCourse(
+        model,
+        set,
+        belief,
+        plan.steps.map((step) => located[step]!),
+        scratch,
+      ),
+    );
 }
 
 /**
