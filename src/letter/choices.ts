@@ -87,6 +87,11 @@ export function rivalsOf({ options }: Assessed, chosen: Option): Option[] {
     .sort((a, b) => b.surplus - b.margin - (a.surplus - a.margin));
 }
 
+/** Some repair might be worth it once more has been looked at. */
+export function repairWaits({ options }: Assessed): boolean {
+  return options.some((option) => isRepair(option) && waits(option));
+}
+
 function waits(option: Option): boolean {
   return option.waitsFor !== undefined && option.waitsFor.length > 0;
 }

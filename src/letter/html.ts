@@ -95,7 +95,7 @@ function looked(letter: Letter, messages: Messages, words: Words): string {
     .join('');
   const right =
     letter.causes.length > 0
-      ? `<section class="likely"><h2>${escapeHtml(letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely)}</h2><div class="likely-body"><div>${drawing(letter, messages)}<p class="darker">${escapeHtml(messages.drawing.darker)}</p></div><ol>${causes}</ol></div></section>`
+      ? `<section class="likely"><h2>${escapeHtml(letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely)}</h2><div class="likely-body"><div>${drawing(letter, messages)}<p class="darker">${escapeHtml(messages.drawing.darker)}${letter.causes.some(({ range }) => range) ? ` ${escapeHtml(messages.drawing.brackets)}` : ''}</p></div><ol>${causes}</ol></div></section>`
       : '';
   return `<div class="looked"><div>${section('came-in', headings.cameIn, `<p>${escapeHtml(letter.cameIn.join(' '))}</p>`)}${after}${section('found-section', headings.found, found + rest)}</div>${right}</div>`;
 }
@@ -120,9 +120,10 @@ function drawing(letter: Letter, messages: Messages): string {
 function choices(letter: Letter, messages: Messages, words: Words): string {
   if (letter.choices.length === 0) return '';
   const { columns, headings } = messages;
+  const own = letter.ownStock;
   const names = [
     columns.choice,
-    columns.price,
+    ...(own ? [] : [columns.price]),
     columns.works,
     columns.holds(letter.horizon?.text ?? ''),
     columns.ifItFails,
@@ -133,8 +134,8 @@ function choices(letter: Letter, messages: Messages, words: Words): string {
     return choice.worthIt ? '' : `<span class="tag not">${escapeHtml(columns.notWorthIt)}</span> `;
   };
   const row = (choice: Choice) =>
-    `<tr${choice.advised ? ' class="advised-row"' : ''}><th scope="row">${tag(choice)}${words(choice.what)}${choice.note ? ` <small>${escapeHtml(choice.note)}</small>` : ''}</th><td>${escapeHtml(choice.price.text)}</td><td>${cell(choice.works?.text)}</td><td>${cell(choice.holds?.text)}</td><td>${escapeHtml(choice.ifItFails)}</td></tr>`;
-  return `<section class="choices"><h2>${escapeHtml(letter.outcome === 'check-first' ? headings.choicesNow : headings.choices)}</h2><table><colgroup><col class="c-what"><col class="c-price"><col class="c-works"><col class="c-holds"><col></colgroup><thead><tr>${names.map((name) => `<th scope="col">${escapeHtml(name)}</th>`).join('')}</tr></thead><tbody>${letter.choices.map(row).join('')}</tbody></table></section>`;
+    `<tr${choice.advised ? ' class="advised-row"' : ''}><th scope="row">${tag(choice)}${words(choice.what)}${choice.note ? ` <small>${escapeHtml(choice.note)}</small>` : ''}</th>${own ? '' : `<td>${escapeHtml(choice.price.text)}</td>`}<td>${cell(choice.works?.text)}</td><td>${cell(choice.holds?.text)}</td><td>${escapeHtml(choice.ifItFails)}</td></tr>`;
+  return `<section class="choices"><h2>${escapeHtml(own ? headings.choicesOwnStock : letter.outcome === 'check-first' ? headings.choicesNow : headings.choices)}</h2><table><colgroup><col class="c-what">${own ? '' : '<col class="c-price">'}<col class="c-works"><col class="c-holds"><col></colgroup><thead><tr>${names.map((name) => `<th scope="col">${escapeHtml(name)}</th>`).join('')}</tr></thead><tbody>${letter.choices.map(row).join('')}</tbody></table></section>`;
 }
 
 const cell = (text: string | undefined) => (text === undefined ? '<span aria-label="-">–</span>' : escapeHtml(text));

@@ -6,7 +6,7 @@ import type { Shop } from '../shop/schema.ts';
 import { afterWorkOf } from './after-work.ts';
 import { cameInOf, causesIn, foundIn, foundOf, withoutStop } from './causes.ts';
 import { changesOf } from './changes.ts';
-import { choicesOf, chosenOption, type Offer, outOf100, repairInQuestion } from './choices.ts';
+import { choicesOf, chosenOption, type Offer, outOf100, repairInQuestion, repairWaits } from './choices.ts';
 import { type Messages, messagesIn } from './messages/messages.ts';
 import { nextCheckOf } from './next-check.ts';
 import type { OwnerWordings } from './owner-wordings.ts';
@@ -188,7 +188,11 @@ function leadOf(
     case 'leave':
       return [
         assessed.ownStock ? lead.leaveOwnStock : lead.leave,
-        question ? lead.bestRepair(say.count(question.works).text) : lead.noRepair,
+        question
+          ? lead.bestRepair(say.count(question.works).text)
+          : repairWaits(assessed)
+            ? lead.repairWaits
+            : lead.noRepair,
       ];
     case 'return':
       return [worksNow(assessed) ? lead.works : lead.return(numberOf(works))];
@@ -259,7 +263,7 @@ function restsOf(
   if (assessed.sensitivity) list.push(why.firm(say.count(assessed.sensitivity.stands).text));
   const money = record ? (record.money ?? shop.defaultMoney) : null;
   if (money) list.push(rests.values(say.money(likely(money.working)).text, say.money(likely(money.asIs)).text));
-  list.push(rests.law);
+  if (!assessed.ownStock) list.push(rests.law);
   return list;
 }
 

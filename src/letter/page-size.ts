@@ -51,7 +51,7 @@ export function estimatedHeight(letter: Letter, width: number): number {
     letter.causes.length === 0
       ? 0
       : Math.max(
-          12,
+          14,
           1.5 +
             letter.causes.reduce(
               (sum, { what, sure, count, range }) =>

@@ -22,7 +22,7 @@ export function proseOf(letter: Letter): string[] {
     ...letter.choices.flatMap(({ what, note, ifItFails, price }) => [
       what.text,
       ...(note ? [note] : []),
-      price.text,
+      ...(letter.ownStock ? [] : [price.text]),
       ifItFails,
     ]),
     ...(next ? [...next.sentences, ...next.leadsTo.map(({ sentence }) => sentence)] : []),

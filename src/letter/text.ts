@@ -34,7 +34,11 @@ export function letterText(letter: Letter): string {
       ),
     ),
     section(
-      letter.outcome === 'check-first' ? headings.choicesNow : headings.choices,
+      letter.ownStock
+        ? headings.choicesOwnStock
+        : letter.outcome === 'check-first'
+          ? headings.choicesNow
+          : headings.choices,
       letter.choices.flatMap((choice) => choiceLines(choice, letter, messages)),
     ),
     section(
@@ -90,7 +94,7 @@ function choiceLines(choice: Choice, letter: Letter, { columns }: Messages): str
       ? ''
       : ` [${columns.notWorthIt}]`;
   const figures = [
-    `${columns.price}: ${choice.price.text}`,
+    ...(letter.ownStock ? [] : [`${columns.price}: ${choice.price.text}`]),
     ...(choice.works ? [`${columns.works}: ${choice.works.text}`] : []),
     ...(choice.holds ? [`${columns.holds(letter.horizon?.text ?? '')}: ${choice.holds.text}`] : []),
     `${columns.ifItFails}: ${choice.ifItFails}`,

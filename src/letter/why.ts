@@ -1,6 +1,6 @@
 /** Why this is advised, in a few sentences, with the money behind it. */
 import type { Option } from '../assessment.ts';
-import { type Offer, rivalsOf } from './choices.ts';
+import { type Offer, repairWaits, rivalsOf } from './choices.ts';
 import { chanceKept, isPriced } from './price.ts';
 import type { Outcome } from './schema.ts';
 
@@ -37,7 +37,7 @@ function whyRepair(
     if (gain > 0) list.push(why.gain(say.money(gain).text));
     else list.push(gain < 0 ? why.worse(say.money(-gain).text) : why.even);
   }
-  list.push(rivalsOf(assessed, chosen).length > 0 ? why.best : why.only);
+  list.push(rivalsOf(assessed, chosen).length === 0 ? why.only : assessed.ownStock ? why.bestOwnStock : why.best);
   list.push(why.leaving);
   return list;
 }
@@ -50,6 +50,7 @@ function whyLeave({ assessed, messages, say }: Offer, question: Option | null): 
     const needed = say.money(question.floor).text;
     list.push(question.ceiling > 0 ? why.gap(needed, say.money(question.ceiling).text) : why.gapAtAll(needed));
   }
+  if (!question && !repairWaits(assessed)) list.push(why.noRepair);
   if (!assessed.ownStock) list.push(why.honest);
   return list;
 }

@@ -34,13 +34,14 @@ export const de: Messages = {
   headings: {
     advice: 'Unser Rat',
     cameIn: 'Was kam herein',
-    afterWork: 'Was getan wurde und was daraus wurde',
+    afterWork: 'Was zuvor getan wurde',
     found: 'Was wir fanden',
     likely: 'Was wohl defekt ist',
     likelyElsewhere: 'Wo man als Nächstes sucht',
     picture: 'Wo auf der Karte',
     next: 'Der nächste Schritt',
     choices: 'Ihre Möglichkeiten',
+    choicesOwnStock: 'Die Möglichkeiten',
     choicesNow: 'Ihre Möglichkeiten, wie es heute aussieht',
     why: 'Warum wir dazu raten',
     changes: 'Was unseren Rat ändern würde',
@@ -80,6 +81,8 @@ export const de: Messages = {
     leaveOwnStock: 'Wir haben nach einer Reparatur gesucht, die ihre Kosten wert ist. Für diese Karte gibt es keine.',
     bestRepair: (works) => `Die beste Reparatur, die wir kennen, gelänge bei ${works} solchen Karten.`,
     noRepair: 'Für das, was diese Karte wohl hat, kennen wir keine Reparatur.',
+    repairWaits:
+      'Die Reparatur, die helfen könnte, braucht erst weitere Prüfungen. Bei dieser Karte würden sie mehr kosten, als sie bringen.',
     return: (works) =>
       `Von 100 Karten mit diesen Anzeichen sind ${works} in Ordnung. Die Ursache liegt dann im Rechner um die Karte herum.`,
     works: 'Soweit wir wissen, läuft die Karte seit der Reparatur. Es ist nichts zu tun und nichts zu zahlen.',
@@ -240,11 +243,13 @@ export const de: Messages = {
     worse: (loss) => `Im Mittel stehen Sie zu diesem Preis mit der Reparatur um ${loss} schlechter da als ohne.`,
     only: 'Keine andere Reparatur, die wir machen könnten, ist ihren Preis wert.',
     best: 'Auch andere Reparaturen würden sich lohnen. Diese bringt uns beiden am meisten.',
+    bestOwnStock: 'Auch andere Reparaturen würden sich lohnen. Diese bringt am meisten.',
     leaving: 'Nichts zu tun kostet nichts, aber die Karte bleibt defekt.',
     gap: (needed, worth) =>
       `Damit unsere Kosten gedeckt sind, müsste diese Reparatur ${needed} kosten. Ihnen ist sie höchstens ${worth} wert.`,
     gapAtAll: (needed) =>
       `Damit unsere Kosten gedeckt sind, müsste diese Reparatur ${needed} kosten. Ihnen ist sie nichts wert, denn sie misslingt zu oft.`,
+    noRepair: 'Keine Reparatur, die wir machen können, hilft oft genug gegen das, was wohl defekt ist.',
     honest: 'Das sagen wir Ihnen lieber, als Ihnen eine Reparatur zu verkaufen, die wohl mehr kostet, als sie bringt.',
     returnHarm: 'Arbeit an einer gesunden Karte kostet Geld und kann schaden.',
     returnLook: (causes) => `Bitte sehen Sie zuerst hier nach: ${causes}.`,
@@ -344,5 +349,6 @@ export const de: Messages = {
     title: 'Wo der Fehler wohl sitzt',
     place: (name, count) => `${name}: ${count}`,
     darker: 'Je dunkler, desto wahrscheinlicher.',
+    brackets: 'In Klammern: wie weit wir danebenliegen können.',
   },
 };

@@ -35,13 +35,14 @@ export const en = {
   headings: {
     advice: 'Our advice',
     cameIn: 'What came in',
-    afterWork: 'What was done, and what came of it',
+    afterWork: 'What was done before',
     found: 'What we found',
     likely: 'What is likely wrong',
     likelyElsewhere: 'Where to look next',
     picture: 'Where on the card',
     next: 'The next step',
     choices: 'Your choices',
+    choicesOwnStock: 'The choices',
     choicesNow: 'Your choices, as it looks today',
     why: 'Why we advise this',
     changes: 'What would change our advice',
@@ -81,6 +82,8 @@ export const en = {
     leaveOwnStock: 'We looked for a repair that would be worth its cost. There is none for this card.',
     bestRepair: (works: string) => `The best repair we know would work for ${works} cards like this one.`,
     noRepair: 'We know no repair for what this card most likely has.',
+    repairWaits:
+      'The repair that might help needs more tests first. For this card, those tests would cost more than they bring.',
     return: (works: string) =>
       `Of 100 cards with these signs, ${works} are sound. The cause is then in the computer around the card.`,
     works: 'As far as we know, the card has worked since the repair. There is nothing to do and nothing to pay.',
@@ -240,11 +243,13 @@ export const en = {
     worse: (loss: string) => `On average, at this price the repair leaves you ${loss} worse off than leaving the card.`,
     only: 'No other repair we could do is worth its price.',
     best: 'Other repairs would be worth it, too. This one leaves the most for both of us.',
+    bestOwnStock: 'Other repairs would be worth it, too. This one leaves the most.',
     leaving: 'Leaving it costs nothing, but the card stays broken.',
     gap: (needed: string, worth: string) =>
       `To cover our cost, that repair would have to cost you ${needed}. It is worth at most ${worth} to you.`,
     gapAtAll: (needed: string) =>
       `To cover our cost, that repair would have to cost you ${needed}. It is worth nothing to you, as it fails too often.`,
+    noRepair: 'No repair we can do works often enough on what is likely wrong.',
     honest: 'We would rather tell you so than sell you a repair that is likely to cost you more than it brings.',
     returnHarm: 'Work on a sound card costs money and can do harm.',
     returnLook: (causes: string) => `Please look at these first: ${causes}.`,
@@ -342,6 +347,7 @@ export const en = {
     title: 'Where the fault is likely to be',
     place: (name: string, count: string) => `${name}: ${count}`,
     darker: 'The darker, the more likely.',
+    brackets: 'In brackets: how far off we may be.',
   },
 };
 
