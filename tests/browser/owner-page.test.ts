@@ -44,6 +44,7 @@ async function onOwnerPage(wizard: Wizard): Promise<OwnerPage> {
 
 async function choosePaper({ page }: Wizard, paper: Paper): Promise<void> {
   await page.getByRole('radio', { name: paper, exact: true }).check();
+  await page.locator(`[data-paper="${paper === 'A4' ? 'a4' : 'letter'}"]`).waitFor();
 }
 
 const print = async (page: Page) => readPrinted(await page.pdf({ preferCSSPageSize: true, printBackground: true }));

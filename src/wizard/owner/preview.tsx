@@ -86,7 +86,8 @@ function show(html: string, view: Window & typeof globalThis, name: string): voi
 
 /** While the page is shown, the browser's own print command prints it, too, on its paper and alone. */
 function usePaperOnPrint(paper: Paper): void {
-  useEffect(() => {
+  // before the next paint: who prints right after choosing the paper must get that paper
+  useLayoutEffect(() => {
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(printRule(paper));
     document.adoptedStyleSheets.push(sheet);
