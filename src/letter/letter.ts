@@ -326,7 +326,7 @@ function contradictionLetter(contradiction: Exclude<Tellable, Assessed>, options
     outOf100: null,
     why: [
       contradiction.finding === null
-        ? contradiction.sentence
+        ? messages.why.contradictionOfWork
         : others.length > 0
           ? messages.why.contradiction(said(contradiction.finding), others.join('; '))
           : messages.why.contradictionAlone(said(contradiction.finding)),

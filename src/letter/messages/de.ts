@@ -87,7 +87,8 @@ export const de: Messages = {
       `Von 100 Karten mit diesen Anzeichen sind ${works} in Ordnung. Die Ursache liegt dann im Rechner um die Karte herum.`,
     works: 'Soweit wir wissen, läuft die Karte seit der Reparatur. Es ist nichts zu tun und nichts zu zahlen.',
     checkFirst: 'Wir wissen noch nicht genug, um Ihnen gut zu raten. Ein weiterer Schritt kann das ändern.',
-    contradiction: 'Zwei unserer Befunde können nicht beide stimmen. Einer davon muss falsch sein.',
+    contradiction:
+      'Zwei Dinge, die wir über diese Karte notiert haben, können nicht beide stimmen. Eines davon muss falsch sein.',
     contradictionThen:
       'Wir messen noch einmal, bevor wir zu etwas raten. Das kostet Sie nichts, und zu entscheiden ist noch nichts.',
     stands: (what) => `Müssten wir heute entscheiden, wäre unser Rat: ${what}.`,
@@ -257,6 +258,8 @@ export const de: Messages = {
       `Im Mittel kostet uns die Arbeit ${cost}, und wir stehen um ${gain} besser da als ohne sie.`,
     ownStockGap: (cost) => `Diese Reparatur würde uns im Mittel ${cost} kosten. Das bringt sie nicht ein.`,
     contradiction: (finding, others) => `Dies passt nicht: ${finding}. Es geht nicht zusammen mit: ${others}.`,
+    contradictionOfWork:
+      'Was an der Karte zu sehen war, passt nicht zu dem, was über die Arbeit an ihr aufgeschrieben ist.',
     contradictionAlone: (finding) => `Dies passt zu keinem Fehler, den wir kennen: ${finding}.`,
     checkWorth: (worth) => `Im Mittel bringt dieser Schritt ${worth} mehr, als er kostet.`,
     checkEven: 'Im Mittel bringt dieser Schritt etwas mehr, als er kostet.',

@@ -88,7 +88,7 @@ export const en = {
       `Of 100 cards with these signs, ${works} are sound. The cause is then in the computer around the card.`,
     works: 'As far as we know, the card has worked since the repair. There is nothing to do and nothing to pay.',
     checkFirst: 'We do not know enough yet to give you good advice. One more step can change that.',
-    contradiction: 'Two of our findings cannot both be true. One of them must be wrong.',
+    contradiction: 'Two things we noted about this card cannot both be true. One of them must be wrong.',
     contradictionThen:
       'We measure again before we advise anything. It costs you nothing, and there is nothing to decide yet.',
     stands: (what: string) => `If we had to decide today, we would advise ${what}.`,
@@ -257,6 +257,7 @@ export const en = {
       `On average the work costs us ${cost} and leaves us ${gain} better off than leaving the card.`,
     ownStockGap: (cost: string) => `That repair would cost us ${cost} on average. It does not bring that back.`,
     contradiction: (finding: string, others: string) => `This does not fit: ${finding}. It cannot go with: ${others}.`,
+    contradictionOfWork: 'What was seen on the card cannot go with what was written down about the work on it.',
     contradictionAlone: (finding: string) => `This fits no fault we know: ${finding}.`,
     checkWorth: (worth: string) => `On average, this step is worth ${worth} more than it costs.`,
     checkEven: 'On average, this step brings a little more than it costs.',
