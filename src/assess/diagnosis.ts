@@ -206,7 +206,7 @@ export function diagnosisView(
     sound: Math.min(1, diagnosis.sound),
     conditions: topConditions(diagnosis.belief, CONDITIONS_SHOWN).map(({ active, chance }) => ({
       faults: active.map((fault) => network.faults[fault]!),
-      chance,
+      chance: Math.min(1, chance),
     })),
   };
 }

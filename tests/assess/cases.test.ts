@@ -39,7 +39,8 @@ describe('the worked cases', () => {
     for (const { record } of workedCases) {
       const assessment = await assessed(record);
       verdicts.add(assessment.verdict.kind);
-      sites.add(assessment.ranking[0]!.site);
+      // a card that works has no cause to rank
+      if (assessment.ranking[0]) sites.add(assessment.ranking[0].site);
     }
     expect([...verdicts].sort()).toEqual([...VERDICTS].sort());
     expect([...sites].sort()).toEqual([...SITES].sort());

@@ -105,7 +105,7 @@ describe('everything wrong at once', () => {
       '2025-03-01T09:30:00+01:00',
     );
     expect(only(withEvent({ type: 'seem', at: AT })).todo).toBe(
-      'Set its "type" to one of arrived, seen, measured, treated, note.',
+      'Set its "type" to one of arrived, seen, measured, treated, handed-back, still-working, came-back, closed, note.',
     );
     expect(only(withEvent({ at: AT }))).toMatchObject({ path: 'timeline.0.type' });
     expect(only(withEvent({ type: 'seen', at: AT, finding: 'start-up', state: 'desktop', by: 'me' })).todo).toBe(
