@@ -254,10 +254,12 @@ describe('treatments', () => {
       treated('replace-fans'),
     ]);
     expect(findings).toMatchObject([{ finding: 'start-up', state: 'no-image' }]);
-    expect(segments.map(({ findings, endedBy }) => [
+    expect(
+      segments.map(({ findings, endedBy }) => [
         findings.map(({ state }) => state),
         endedBy?.type === 'treated' ? endedBy.remedy : undefined,
-      ])).toEqual([
+      ]),
+    ).toEqual([
       [['no-image'], 'reflow-core'],
       [['desktop'], 'replace-fans'],
       [[], undefined],
