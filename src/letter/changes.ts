@@ -16,16 +16,23 @@ export function changesOf(
   messages: Messages,
   say: Say,
 ): string[] {
+  const subject = assessed.options.find(({ id }) => id === assessed.whatIf?.subject);
+  const ofReturn = subject?.verdict === 'return';
   const told = ORDER.flatMap((what) => assessed.verdict.breakEvens.filter((even) => even.what === what))
     .filter(({ what }) => !alreadyTold.includes(what))
     .filter(({ what }) => !(assessed.ownStock && what === 'price'))
     .filter(({ what }) => !(assessed.verdict.kind === 'return' && NOT_OF_A_RETURN.includes(what)))
-    .flatMap((even) => changeOf(even, messages, say) ?? [])
+    .flatMap((even) => changeOf(even, ofReturn, messages, say) ?? [])
     .slice(0, CHANGES_SHOWN);
   return told;
 }
 
-function changeOf({ what, at, now, becomes }: BreakEven, messages: Messages, say: Say): string | null {
+function changeOf(
+  { what, at, now, becomes }: BreakEven,
+  ofReturn: boolean,
+  messages: Messages,
+  say: Say,
+): string | null {
   if (at === null || becomes === null) return null;
   const side = at > now ? 'more' : 'less';
   const then = messages.kinds[becomes];
@@ -34,7 +41,7 @@ function changeOf({ what, at, now, becomes }: BreakEven, messages: Messages, say
     case 'working-value':
       return changes.value(side, say.money(at).text, say.money(now).text, then);
     case 'chance-works':
-      return changes.chance(side, say.count(at).text, say.count(now).text, then);
+      return (ofReturn ? changes.sound : changes.chance)(side, say.count(at).text, say.count(now).text, then);
     case 'price':
       // an open band is told by its ceiling; a closed one by what the shop needs (at) and what it is worth to the owner (now)
       return becomes === 'scrap'

@@ -34,7 +34,7 @@ export function estimatedHeight(letter: Letter, width: number): number {
   const advised = letter.advised ? [letter.advised.text] : [];
   const advice = 1.7 + Math.max(picture, 3.8 + 1.46 * lines([...advised, ...letter.lead], beside));
   const left = ((width - 2) * 5) / 12;
-  const right = width - 2 - left - 16.7 - 1.75;
+  const right = width - 2 - left - 15.7 - 1.75;
   const found = letter.found.items.map(({ what, state }) => `${what.text}: ${state.text}`);
   const looked = Math.max(
     section([letter.cameIn.join(' ')], left) +

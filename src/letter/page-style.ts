@@ -48,7 +48,7 @@ figcaption .legend{margin-top:.4rem}
 .reasons section{break-inside:avoid;margin-bottom:.65rem}
 .looked li:not(ol li),.reasons li{padding-left:.95rem;position:relative}
 .looked li:not(ol li)::before,.reasons li::before{content:"";position:absolute;left:.1rem;top:.46em;width:.4rem;height:.4rem;background:var(--heat);border:.6px solid var(--heat-ink);border-radius:50%}
-.likely-body{display:grid;grid-template-columns:15.6rem 1fr;gap:1.1rem;align-items:start}
+.likely-body{display:grid;grid-template-columns:14.6rem 1fr;gap:1.1rem;align-items:start}
 .card-drawing{width:100%;height:auto;display:block}
 .darker{font-size:.82rem;color:var(--soft);text-align:center}
 .likely ol{counter-reset:cause}

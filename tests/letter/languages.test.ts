@@ -24,7 +24,7 @@ function entries(catalogue: object, path = ''): [string, string | null, number][
 
 /** Said by one number, of which the words themselves depend. */
 const BY_NUMBER = /^(days|found\.(others|allNormal)|cause\.more|afterWork\.failedAgain|cameIn\.years)$/;
-const SIDED = /^changes\.(value|chance|parts|minutes)$/;
+const SIDED = /^changes\.(value|chance|sound|parts|minutes)$/;
 
 describe('The two catalogues', () => {
   const english = entries(en);

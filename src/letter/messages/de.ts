@@ -273,6 +273,8 @@ export const de: Messages = {
       `Wäre eine laufende Karte ${side === 'more' ? 'mehr' : 'weniger'} als ${at} wert, wäre unser Rat: ${becomes}. Wir nahmen ${now} an.`,
     chance: (side, at, now, becomes) =>
       `Gelänge es bei ${side === 'more' ? 'mehr' : 'weniger'} als ${at} Karten, wäre unser Rat: ${becomes}. Wir erwarten ${now}.`,
+    sound: (side, at, now, becomes) =>
+      `Wären ${side === 'more' ? 'mehr' : 'weniger'} als ${at} solchen Karten in Ordnung, wäre unser Rat: ${becomes}. Wir erwarten ${now}.`,
     ceiling: (at) => `Über einem Preis von ${at} stünden Sie ohne Reparatur besser da.`,
     gap: (needed, worth) => `Könnten Sie ${needed} zahlen, könnten wir es tun. Ihnen ist es ${worth} wert.`,
     parts: (side, at, now, becomes) =>

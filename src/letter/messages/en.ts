@@ -271,6 +271,8 @@ export const en = {
       `If a working card were worth ${side} than ${at}, we would advise ${becomes}. We took ${now}.`,
     chance: (side: 'more' | 'less', at: string, now: string, becomes: string) =>
       `If it worked for ${side === 'more' ? 'more' : 'fewer'} than ${at} cards, we would advise ${becomes}. We expect ${now}.`,
+    sound: (side: 'more' | 'less', at: string, now: string, becomes: string) =>
+      `If ${side === 'more' ? 'more' : 'fewer'} than ${at} such cards were sound, we would advise ${becomes}. We expect ${now}.`,
     ceiling: (at: string) => `Above a price of ${at}, you would be better off leaving the card.`,
     gap: (needed: string, worth: string) => `If you could pay ${needed}, we could do it. To you it is worth ${worth}.`,
     parts: (side: 'more' | 'less', at: string, now: string, becomes: string) =>
