@@ -13,7 +13,7 @@ import { whatIfView } from './assess/what-if.ts';
 import { windowsView } from './assess/windows.ts';
 import { wordsFor } from './assess/words.ts';
 import type { Assessed, Assessment, AssessOptions, Option } from './assessment.ts';
-import { activeOf } from './belief/trajectory.ts';
+import { showsItself } from './belief/trajectory.ts';
 import type { Plan } from './decision/plan.ts';
 import { subjectOf } from './decision/plans.ts';
 import type { Gathered, RecordIssue } from './evidence/evidence.ts';
@@ -186,7 +186,7 @@ function comebackView(knowledge: Knowledge, { life, onArrival }: Diagnosis): Pic
 }
 
 function nothingActive({ fold }: Life): number {
-  return fold.trajectories.reduce((sum, one) => (activeOf(one).length === 0 ? sum + one.chance : sum), 0);
+  return fold.chance.reduce((sum, chance, i) => (showsItself(fold.situations[fold.now[i]!]!) ? sum : sum + chance), 0);
 }
 
 /** The best plan that would beat the chosen one if its parts had been located. */

@@ -4,10 +4,17 @@ import { type Attributions, attribute } from '../belief/attribute.ts';
 import type { Belief } from '../belief/belief.ts';
 import type { Conditions } from '../belief/conditions.ts';
 import type { Explanation } from '../belief/explain.ts';
-import { observeFold } from '../belief/fold-observe.ts';
+import { leaveOneOut, observeFold } from '../belief/fold-observe.ts';
 import type { Evidence } from '../belief/network.ts';
 import { failedBy, failedOnDay, type Service, stillWorking } from '../belief/serve.ts';
-import { activeChancesOf, beginFold, type Fold } from '../belief/trajectory.ts';
+import {
+  activeBeforeRemedy,
+  beginFold,
+  chanceBySituation,
+  type Fold,
+  faultOf,
+  isDormant,
+} from '../belief/trajectory.ts';
 import { type Remedy as Treatment, treat } from '../belief/treat.ts';
 import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
@@ -120,19 +127,26 @@ export function liveThrough(
     cameBack,
     workedDays,
     attributions: treatment && (cameBack || !lastWorked(record)) ? attribute(fold, treatment) : null,
-    beforeRemedy: beforeRemedy(fold, knowledge.faults.length),
+    beforeRemedy: activeBeforeRemedy(fold, knowledge.faults.length),
   };
 }
 
 /** The fold as a belief over conditions as they are now, dormant members kept. */
 export function beliefNow(fold: Fold, faults: number): Belief {
   const byNow = new Map<string, { members: { fault: number; dormant: boolean }[]; chance: number }>();
-  for (const { now, chance } of fold.trajectories) {
-    const members = now.map(({ fault, standing }) => ({ fault, dormant: standing === 'dormant' }));
-    const key = members.map(({ fault, dormant }) => `${fault}${dormant ? 'd' : ''}`).join(',');
+  const sums = chanceBySituation(fold, fold.now);
+  fold.situations.forEach((situation, at) => {
+    const chance = sums[at]!;
+    if (chance === 0) return;
+    const key = String.fromCharCode(...situation.map((code) => 2 * faultOf(code) + (isDormant(code) ? 1 : 0)));
     const known = byNow.get(key);
-    byNow.set(key, { members, chance: (known?.chance ?? 0) + chance });
-  }
+    if (known) known.chance += chance;
+    else
+      byNow.set(key, {
+        members: situation.map((code) => ({ fault: faultOf(code), dormant: isDormant(code) })),
+        chance,
+      });
+  });
   const list = [...byNow.values()];
   const most = Math.max(1, ...list.map(({ members }) => members.length));
   const size = new Uint8Array(list.length);
@@ -151,27 +165,20 @@ export function beliefNow(fold: Fold, faults: number): Belief {
 
 /** Weights of the present findings, by leaving out one at a time; what led here stays as it is. */
 export function explainLife(life: Life, knowledge: Knowledge): Explanation {
-  const { network } = knowledge;
-  const oddsOf = (fold: Fold) =>
-    activeChancesOf(fold, network.faults.length).map((chance) => chance / Math.max(1e-15, 1 - chance));
-  const whole = oddsOf(life.fold);
-  const before = life.foldBefore.logChance;
-  const pieces = life.evidence.map((piece, j) => {
-    const without = observeFold(life.foldBefore, network, life.evidence.toSpliced(j, 1));
-    const alone = observeFold(life.foldBefore, network, [piece]);
-    return {
-      odds: without ? oddsOf(without) : whole,
-      log: (without?.logChance ?? before) - before,
-      alone: (alone?.logChance ?? before) - before,
-    };
-  });
-  const together = life.fold.logChance - before;
+  const { all, without, logAlone } = leaveOneOut(life.foldBefore, knowledge.network, life.evidence);
+  const oddsOf = (chances: Float64Array) => chances.map((chance) => chance / Math.max(1e-15, 1 - chance));
+  const whole = oddsOf(all.active!);
+  const together = logAlone.reduce((sum, log) => sum + log, 0);
   return {
-    decibels: pieces.map(({ odds }) =>
-      whole.map((odd, fault) => (odd === odds[fault] ? 0 : 10 * Math.log10(odd / odds[fault]!))),
+    decibels: without.map(({ active }) => {
+      const odds = active ? oddsOf(active) : whole;
+      return whole.map((odd, fault) => (odd === odds[fault] ? 0 : 10 * Math.log10(odd / odds[fault]!)));
+    }),
+    conflict: (together - all.logChance) / Math.LN2,
+    conflictOf: Float64Array.from(
+      without,
+      ({ logChance }, j) => (logAlone[j]! + (Number.isFinite(logChance) ? logChance : 0) - all.logChance) / Math.LN2,
     ),
-    conflict: (pieces.reduce((sum, { alone }) => sum + alone, 0) - together) / Math.LN2,
-    conflictOf: Float64Array.from(pieces, ({ alone, log }) => (alone + log - together) / Math.LN2),
   };
 }
 
@@ -228,12 +235,4 @@ function serviceOf(knowledge: Knowledge, host: Uint8Array): Service {
     newPerDay: Float64Array.from(share, (p) => (total > 0 ? (perDay * p) / total : 0)),
     host,
   };
-}
-
-function beforeRemedy(fold: Fold, faults: number): Float64Array {
-  const chances = new Float64Array(faults);
-  for (const { before, chance } of fold.trajectories) {
-    for (const { fault, dormant } of before ?? []) if (!dormant) chances[fault]! += chance;
-  }
-  return chances;
 }

@@ -1,6 +1,15 @@
 /** Why a treated card fails again: five answers that sum to one. */
 
-import type { Fold, Member, Trajectory } from './trajectory.ts';
+import {
+  type Fold,
+  faultOf,
+  isDormant,
+  memberCode,
+  NEVER_TREATED,
+  type Situation,
+  showsItself,
+  standingOf,
+} from './trajectory.ts';
 import type { Remedy } from './treat.ts';
 
 export const ATTRIBUTIONS = ['wrong-thing', 'did-not-take', 'relapsed', 'damaged', 'new-fault'] as const;
@@ -33,26 +42,30 @@ export function attribute(fold: Fold, remedy: Remedy): Attributions | null {
   };
   let nothingActive = 0;
   let failing = 0;
-  for (const trajectory of fold.trajectories) {
-    if (trajectory.before === null) return null;
-    const active = trajectory.now.filter(({ standing }) => standing !== 'dormant');
-    if (active.length === 0) {
-      nothingActive += trajectory.chance;
+  for (let i = 0; i < fold.chance.length; i++) {
+    if (fold.before[i] === NEVER_TREATED) return null;
+    const before = fold.situations[fold.before[i]!]!;
+    const now = fold.situations[fold.now[i]!]!;
+    const chance = fold.chance[i]!;
+    if (!showsItself(now)) {
+      nothingActive += chance;
       continue;
     }
-    failing += trajectory.chance;
-    for (const member of active) sums[explanationOf(member, trajectory, remedy)] += trajectory.chance / active.length;
+    failing += chance;
+    const active = now.filter((code) => !isDormant(code));
+    for (const code of active) sums[explanationOf(code, before, remedy)] += chance / active.length;
   }
   if (!(failing > 0)) return null;
   for (const attribution of ATTRIBUTIONS) sums[attribution] /= failing;
   return { chances: sums, nothingActive };
 }
 
-function explanationOf({ fault, standing }: Member, { before }: Trajectory, remedy: Remedy): Attribution {
+function explanationOf(code: number, before: Situation, remedy: Remedy): Attribution {
+  const standing = standingOf(code);
   if (standing === 'relapsed') return 'relapsed';
   if (standing === 'induced') return 'damaged';
   if (standing === 'new') return 'new-fault';
-  const was = before?.find((known) => known.fault === fault);
-  if (was?.dormant) return 'relapsed';
+  const fault = faultOf(code);
+  if (before.includes(memberCode(fault, 'dormant'))) return 'relapsed';
   return remedy.cures[fault]! + remedy.masks[fault]! > 0 ? 'did-not-take' : 'wrong-thing';
 }

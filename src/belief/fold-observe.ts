@@ -2,37 +2,102 @@
 
 import type { Evidence, Network } from './network.ts';
 import { factorAll } from './observe.ts';
-import { activeOf, type Fold, settle } from './trajectory.ts';
+import { activeChances, chanceBySituation, type Fold, faultOf, isDormant, settle } from './trajectory.ts';
 
 /**
  * Weighs every trajectory by P(evidence | what is active now). Findings from before a treatment belong to the belief the fold
- * began with; after it the same check is new evidence. Null where no trajectory allows it: a contradiction. Cost: trajectories times findings times members.
+ * began with; after it the same check is new evidence. Null where no trajectory allows it: a contradiction.
+ * Cost: distinct situations times findings times members.
  */
 export function observeFold(fold: Fold, network: Network, evidence: readonly Evidence[]): Fold | null {
+  const each = likelihoods(fold, network, evidence);
+  const whole = new Float64Array(fold.situations.length).fill(1);
+  for (const piece of each) for (let s = 0; s < whole.length; s++) whole[s]! *= piece[s]!;
+  const weight = fold.chance.map((chance, i) => chance * whole[fold.now[i]!]!);
+  return settle(fold, { situations: fold.situations, before: fold.before, now: fold.now, weight });
+}
+
+/** What the fold says with a set of pieces of evidence: chances of faults and the chance of the pieces. */
+export interface Told {
+  /** chance that each fault is active; null where the pieces exclude each other */
+  readonly active: Float64Array | null;
+  /** natural logarithm of the chance of the pieces, given the fold */
+  readonly logChance: number;
+}
+
+export interface LeftOut {
+  readonly all: Told;
+  /** one per piece: with every piece but this one */
+  readonly without: readonly Told[];
+  /** one per piece: the logarithm of the chance of this piece alone */
+  readonly logAlone: readonly number[];
+}
+
+/** Leaves out one piece of evidence at a time, each in one pass over the situations. Cost: situations times pieces. */
+export function leaveOneOut(fold: Fold, network: Network, evidence: readonly Evidence[]): LeftOut {
+  const each = likelihoods(fold, network, evidence);
+  const chance = chanceBySituation(fold, fold.now);
+  const told = (weight: Float64Array): Told => {
+    const total = weight.reduce((sum, w) => sum + w, 0);
+    if (!(total > 0)) return { active: null, logChance: Number.NEGATIVE_INFINITY };
+    const active = activeChances(fold.situations, weight, network.faults.length).map((sum) => sum / total);
+    return { active, logChance: Math.log(total) };
+  };
+  const before: Float64Array[] = [chance];
+  for (const piece of each) before.push(before.at(-1)!.map((weight, s) => weight * piece[s]!));
+  let after = new Float64Array(fold.situations.length).fill(1);
+  const without: Told[] = [];
+  for (let j = each.length - 1; j >= 0; j--) {
+    without.unshift(told(before[j]!.map((weight, s) => weight * after[s]!)));
+    after = after.map((product, s) => product * each[j]![s]!);
+  }
+  const logAlone = each.map((piece) => Math.log(chance.reduce((sum, weight, s) => sum + weight * piece[s]!, 0)));
+  return { all: told(before.at(-1)!), without, logAlone };
+}
+
+/** P(piece | what is active in the situation): one array per piece, index = situation. */
+function likelihoods(fold: Fold, network: Network, evidence: readonly Evidence[]): Float64Array[] {
+  const faults = network.faults.length;
   // checks the evidence's shape; the odds play no part
-  factorAll(network, new Float64Array(network.faults.length), evidence);
-  const rows = evidence.map(({ finding }) => {
+  factorAll(network, new Float64Array(faults), evidence);
+  const { starts, active } = activeLists(fold);
+  return evidence.map(({ finding, weights }) => {
     const node = network.findings[finding]!;
-    return { leak: node.leak, given: new Map(node.given.map(({ fault, cumulative }) => [fault, cumulative])) };
+    const states = weights.length;
+    const rows = new Float64Array(faults * states);
+    const touches = new Uint8Array(faults);
+    for (const { fault, cumulative } of node.given) {
+      rows.set(cumulative, fault * states);
+      touches[fault] = 1;
+    }
+    const cumulative = new Float64Array(states);
+    const given = new Float64Array(fold.situations.length);
+    for (let s = 0; s < given.length; s++) {
+      cumulative.set(node.leak);
+      for (let k = starts[s]!; k < starts[s + 1]!; k++) {
+        const fault = active[k]!;
+        if (touches[fault] === 0) continue;
+        for (let x = 0; x < states; x++) cumulative[x]! *= rows[fault * states + x]!;
+      }
+      let below = 0;
+      let likelihood = 0;
+      for (let x = 0; x < states; x++) {
+        likelihood += weights[x]! * (cumulative[x]! - below);
+        below = cumulative[x]!;
+      }
+      given[s] = Math.max(0, likelihood);
+    }
+    return given;
   });
-  return settle(
-    fold,
-    fold.trajectories.map((trajectory) => {
-      const active = activeOf(trajectory);
-      let chance = trajectory.chance;
-      evidence.forEach(({ weights }, j) => {
-        const { leak, given } = rows[j]!;
-        let below = 0;
-        let likelihood = 0;
-        for (let x = 0; x < weights.length; x++) {
-          let cumulative = leak[x]!;
-          for (const fault of active) cumulative *= given.get(fault)?.[x] ?? 1;
-          likelihood += weights[x]! * (cumulative - below);
-          below = cumulative;
-        }
-        chance *= Math.max(0, likelihood);
-      });
-      return { ...trajectory, chance };
-    }),
-  );
+}
+
+/** Active faults of every situation, one after the other; those of situation s lie from `starts[s]` to `starts[s + 1]`. */
+function activeLists({ situations }: Fold): { starts: Int32Array; active: Uint16Array } {
+  const starts = new Int32Array(situations.length + 1);
+  const active: number[] = [];
+  situations.forEach((situation, s) => {
+    for (const code of situation) if (!isDormant(code)) active.push(faultOf(code));
+    starts[s + 1] = active.length;
+  });
+  return { starts, active: Uint16Array.from(active) };
 }

@@ -1,5 +1,5 @@
 /** Time in service: what "worked until that day" and "still working" say about the condition of a card. */
-import { type Fold, type Member, settle, type Trajectory, worksNow } from './trajectory.ts';
+import { type Fold, faultOf, isDormant, memberCode, type Situation, settle, worksNow } from './trajectory.ts';
 
 /** Weibull time until a masked fault is back. */
 export interface Relapse {
@@ -25,12 +25,11 @@ const DAY = 1;
  * out working. Longer survival never raises the share of a masked fault whose hazard does not fall (shape 1 or more) against a sound card.
  */
 export function stillWorking(fold: Fold, days: number, service: Service): Fold | null {
-  return settle(
-    fold,
-    fold.trajectories
-      .filter((trajectory) => worksNow(trajectory, service.host) && !hasActiveHost(trajectory, service))
-      .map((trajectory) => ({ ...trajectory, chance: trajectory.chance * survival(trajectory, days, service) })),
+  const survived = fold.situations.map((situation) =>
+    worksNow(situation, service.host) && !hasActiveHost(situation, service) ? survival(situation, days, service) : 0,
   );
+  const weight = fold.chance.map((chance, i) => chance * survived[fold.now[i]!]!);
+  return settle(fold, { situations: fold.situations, before: fold.before, now: fold.now, weight });
 }
 
 /**
@@ -40,22 +39,7 @@ export function stillWorking(fold: Fold, days: number, service: Service): Fold |
  * Null where no trajectory can do that. P(fails on the day) = S(t) - S(t + 1) by each cause, from the cause's own hazard over the day.
  */
 export function failedOnDay(fold: Fold, days: number, service: Service): Fold | null {
-  const after: Trajectory[] = [];
-  for (const trajectory of fold.trajectories) {
-    if (!worksNow(trajectory, service.host)) continue;
-    if (hasActiveHost(trajectory, service)) {
-      if (days < DAY) after.push(trajectory);
-      continue;
-    }
-    const alive = trajectory.chance * survival(trajectory, days, service);
-    const causes = causesOn(trajectory, days, service);
-    const rate = causes.reduce((sum, cause) => sum + cause.hazard, 0);
-    if (rate <= 0) continue;
-    // competing risks over one day with hazards that hardly change within it
-    const failed = alive * -Math.expm1(-rate);
-    for (const { now, hazard } of causes) after.push({ ...trajectory, now, chance: (failed * hazard) / rate });
-  }
-  return settle(fold, after);
+  return failed(fold, [{ day: days, weight: 1 }], service);
 }
 
 /** How finely a failure at an unknown time is looked for: steps, closer together early, where relapses are. */
@@ -67,14 +51,11 @@ const STEPS = 40;
  */
 export function failedBy(fold: Fold, days: number, service: Service): Fold | null {
   const edges = Array.from({ length: STEPS + 1 }, (_, step) => days * (step / STEPS) ** 2);
-  const parts = edges.slice(1).flatMap((end, step) => {
+  const when = edges.slice(1).map((end, step) => {
     const start = edges[step]!;
-    const failed = failedOnDay(fold, Math.floor((start + end) / 2), service);
-    if (!failed) return [];
-    const weight = Math.exp(failed.logChance - fold.logChance) * Math.max(DAY, end - start);
-    return failed.trajectories.map((trajectory) => ({ ...trajectory, chance: trajectory.chance * weight }));
+    return { day: Math.floor((start + end) / 2), weight: Math.max(DAY, end - start) };
   });
-  return settle(fold, parts);
+  return failed(fold, when, service);
 }
 
 /** Survival of a Weibull stated by its median: exp(-ln 2 (t / median)^shape). */
@@ -82,42 +63,94 @@ export function survives({ medianDays, shape }: Relapse, days: number): number {
   return Math.exp(-cumulativeHazard({ medianDays, shape }, days));
 }
 
+interface FailedWhen {
+  readonly day: number;
+  /** how many days this one stands for */
+  readonly weight: number;
+}
+
+function failed(fold: Fold, when: readonly FailedWhen[], service: Service): Fold | null {
+  const situations: Situation[] = [...fold.situations];
+  const before: number[] = [];
+  const now: number[] = [];
+  const weight: number[] = [];
+  const onFirstDay = when.reduce((sum, each) => (each.day < DAY ? sum + each.weight : sum), 0);
+  const fates = fold.situations.map((situation, at) => {
+    if (!worksNow(situation, service.host)) return [];
+    if (hasActiveHost(situation, service)) return onFirstDay > 0 ? [{ now: at, share: onFirstDay }] : [];
+    return null;
+  });
+  const fatesOf = (at: number) => {
+    fates[at] ??= failures(fold.situations[at]!, when, service).map(({ situation, share }) => {
+      situations.push(situation);
+      return { now: situations.length - 1, share };
+    });
+    return fates[at];
+  };
+  for (let i = 0; i < fold.chance.length; i++) {
+    for (const fate of fatesOf(fold.now[i]!)) {
+      before.push(fold.before[i]!);
+      now.push(fate.now);
+      weight.push(fold.chance[i]! * fate.share);
+    }
+  }
+  return settle(fold, { situations, before, now, weight });
+}
+
+/** What may fail in a working card, each with its chance over the days in question: competing risks, hazards steady within a day. */
+function failures(
+  situation: Situation,
+  when: readonly FailedWhen[],
+  service: Service,
+): { situation: Situation; share: number }[] {
+  const { relapse, newPerDay } = service;
+  const present = new Set(situation.map(faultOf));
+  const dormant = situation.filter((code) => isDormant(code) && relapse[faultOf(code)]);
+  let newHazard = 0;
+  for (let fault = 0; fault < newPerDay.length; fault++) if (!present.has(fault)) newHazard += newPerDay[fault]! * DAY;
+  const back = new Float64Array(dormant.length);
+  let anyNew = 0;
+  for (const { day, weight } of when) {
+    const hazards = dormant.map((code) => {
+      const law = relapse[faultOf(code)]!;
+      return cumulativeHazard(law, day + DAY) - cumulativeHazard(law, day);
+    });
+    const rate = hazards.reduce((sum, hazard) => sum + hazard, newHazard);
+    if (!(rate > 0)) continue;
+    const perHazard = (weight * survival(situation, day, service) * -Math.expm1(-rate)) / rate;
+    hazards.forEach((hazard, k) => {
+      back[k]! += perHazard * hazard;
+    });
+    anyNew += perHazard;
+  }
+  const list = dormant.map((code, k) => ({
+    situation: situation.map((other) => (other === code ? memberCode(faultOf(code), 'relapsed') : other)),
+    share: back[k]!,
+  }));
+  if (!(anyNew > 0)) return list;
+  for (let fault = 0; fault < newPerDay.length; fault++) {
+    if (present.has(fault) || !(newPerDay[fault]! > 0)) continue;
+    const grown = [...situation, memberCode(fault, 'new')].sort((a, b) => a - b);
+    list.push({ situation: grown, share: anyNew * newPerDay[fault]! * DAY });
+  }
+  return list;
+}
+
 function cumulativeHazard({ medianDays, shape }: Relapse, days: number): number {
   return Math.LN2 * (Math.max(0, days) / medianDays) ** shape;
 }
 
-function survival({ now }: Trajectory, days: number, { relapse, newPerDay }: Service): number {
+function survival(situation: Situation, days: number, { relapse, newPerDay }: Service): number {
   let hazard = 0;
-  const present = new Set(now.map(({ fault }) => fault));
-  for (let fault = 0; fault < newPerDay.length; fault++) if (!present.has(fault)) hazard += newPerDay[fault]! * days;
-  for (const { fault, standing } of now) {
-    const back = relapse[fault];
-    if (standing === 'dormant' && back) hazard += cumulativeHazard(back, days);
+  for (let fault = 0; fault < newPerDay.length; fault++) hazard += newPerDay[fault]! * days;
+  for (const code of situation) {
+    hazard -= (newPerDay[faultOf(code)] ?? 0) * days;
+    const back = relapse[faultOf(code)];
+    if (isDormant(code) && back) hazard += cumulativeHazard(back, days);
   }
-  return Math.exp(-hazard);
+  return Math.exp(-Math.max(0, hazard));
 }
 
-function causesOn(
-  { now }: Trajectory,
-  days: number,
-  { relapse, newPerDay }: Service,
-): { now: Member[]; hazard: number }[] {
-  const causes: { now: Member[]; hazard: number }[] = [];
-  now.forEach(({ fault, standing }, at) => {
-    const back = relapse[fault];
-    if (standing !== 'dormant' || !back) return;
-    const hazard = cumulativeHazard(back, days + DAY) - cumulativeHazard(back, days);
-    causes.push({ now: now.with(at, { fault, standing: 'relapsed' }), hazard });
-  });
-  const present = new Set(now.map(({ fault }) => fault));
-  for (let fault = 0; fault < newPerDay.length; fault++) {
-    if (present.has(fault) || !(newPerDay[fault]! > 0)) continue;
-    const grown: Member[] = [...now, { fault, standing: 'new' }];
-    causes.push({ now: grown.sort((a, b) => a.fault - b.fault), hazard: newPerDay[fault]! * DAY });
-  }
-  return causes;
-}
-
-function hasActiveHost({ now }: Trajectory, { host }: Service): boolean {
-  return now.some(({ fault, standing }) => standing !== 'dormant' && host[fault] === 1);
+function hasActiveHost(situation: Situation, { host }: Service): boolean {
+  return situation.some((code) => !isDormant(code) && host[faultOf(code)] === 1);
 }

@@ -17,6 +17,7 @@ export interface Member {
   readonly standing: Standing;
 }
 
+/** One trajectory, spelled out. */
 export interface Trajectory {
   /** faults just before the last remedy, by fault; null where the card was never treated */
   readonly before: readonly { readonly fault: number; readonly dormant: boolean }[] | null;
@@ -25,9 +26,18 @@ export interface Trajectory {
   readonly chance: number;
 }
 
-/** A belief over trajectories. */
+/** The faults that are not absent, ascending, each with its standing: `memberCode`. */
+export type Situation = readonly number[];
+
+/** A belief over trajectories, packed: situations are kept once and named by their number. */
 export interface Fold {
-  readonly trajectories: readonly Trajectory[];
+  readonly situations: readonly Situation[];
+  /** per trajectory: the situation just before the last remedy; -1 where the card was never treated */
+  readonly before: Int32Array;
+  /** per trajectory: the situation now */
+  readonly now: Int32Array;
+  /** per trajectory; they sum to one */
+  readonly chance: Float64Array;
   /** chance that was dropped on the way because it was too small to follow, in all */
   readonly pruned: number;
   /** trajectories less likely than this are dropped; 0: none */
@@ -39,75 +49,154 @@ export interface Fold {
 /** Trajectories less likely than this are dropped, unless a fold asks for another limit, and what they held is counted. */
 export const LEAST_FOLLOWED = 1e-7;
 
+export const NEVER_TREATED = -1;
+const DORMANT = STANDINGS.indexOf('dormant');
+
+/** A fault and its standing in one number, ordered by fault. */
+export function memberCode(fault: number, standing: Standing): number {
+  return fault * STANDINGS.length + STANDINGS.indexOf(standing);
+}
+
+export function faultOf(code: number): number {
+  return Math.floor(code / STANDINGS.length);
+}
+
+export function standingOf(code: number): Standing {
+  return STANDINGS[code % STANDINGS.length]!;
+}
+
+export function isDormant(code: number): boolean {
+  return code % STANDINGS.length === DORMANT;
+}
+
+/** A situation as a key of a map. */
+export function situationKey(situation: Situation): string {
+  return String.fromCharCode(...situation);
+}
+
+/** What a belief over trajectories is made from: trajectories that differ from one another, with unscaled weights. */
+export interface Drafted {
+  readonly situations: readonly Situation[];
+  readonly before: ArrayLike<number>;
+  readonly now: ArrayLike<number>;
+  readonly weight: ArrayLike<number>;
+  /** chance that was left out while making them */
+  readonly dropped?: number;
+}
+
 /** Begins the fold at a belief over conditions: nothing treated yet. `logChance`: of the evidence behind the belief. */
 export function beginFold(belief: Belief, logChance = 0, least = LEAST_FOLLOWED): Fold {
-  const trajectories: Trajectory[] = [];
+  const situations: Situation[] = [];
+  const weight: number[] = [];
+  let dropped = 0;
   const { conditions, chance } = belief;
   for (let c = 0; c < chance.length; c++) {
     if (chance[c]! === 0) continue;
+    if (chance[c]! < least) {
+      dropped += chance[c]!;
+      continue;
+    }
     const { active, dormant } = membersOf(conditions, c);
-    const now: Member[] = [
-      ...active.map((fault): Member => ({ fault, standing: 'active' })),
-      ...dormant.map((fault): Member => ({ fault, standing: 'dormant' })),
-    ].sort((a, b) => a.fault - b.fault);
-    trajectories.push({ before: null, now, chance: chance[c]! });
+    situations.push(
+      [
+        ...active.map((fault) => memberCode(fault, 'active')),
+        ...dormant.map((fault) => memberCode(fault, 'dormant')),
+      ].sort((a, b) => a - b),
+    );
+    weight.push(chance[c]!);
   }
-  const empty: Fold = { trajectories: [], pruned: 0, least, logChance };
-  return settle(empty, trajectories) ?? { ...empty, logChance: Number.NEGATIVE_INFINITY };
+  const now = Int32Array.from(weight, (_, at) => at);
+  const before = new Int32Array(weight.length).fill(NEVER_TREATED);
+  const empty = { situations, before, now, chance: new Float64Array(weight.length), pruned: 0, least, logChance };
+  const begun = settle(empty, { situations, before, now, weight, dropped });
+  return begun ? { ...begun, logChance } : { ...empty, logChance: Number.NEGATIVE_INFINITY };
 }
 
 /**
- * Merges equal trajectories, drops those below the fold's limit and scales the rest to one. `trajectories` carry unscaled weights; what
- * they sum to is the chance of what was just observed. `dropped`: chance that was left out while making them. Null where
- * nothing is left: a contradiction.
+ * Scales weights to one and drops trajectories below the fold's limit. What the weights sum to is the chance of what was just observed.
+ * Null where nothing is left: a contradiction.
  */
-export function settle(from: Fold, trajectories: readonly Trajectory[], dropped = 0): Fold | null {
-  const merged = new Map<string, Trajectory>();
+export function settle(from: Fold, { situations, before, now, weight, dropped = 0 }: Drafted): Fold | null {
   let total = 0;
-  for (const trajectory of trajectories) {
-    if (trajectory.chance <= 0) continue;
-    total += trajectory.chance;
-    const key = keyOf(trajectory);
-    const known = merged.get(key);
-    merged.set(key, known ? { ...known, chance: known.chance + trajectory.chance } : trajectory);
-  }
+  for (let i = 0; i < weight.length; i++) total += weight[i]!;
   if (!(total > 0)) return null;
   const limit = from.least * total;
-  const kept: Trajectory[] = [];
+  const kept: number[] = [];
   let followed = 0;
-  for (const trajectory of merged.values()) {
-    if (trajectory.chance < limit) continue;
-    kept.push(trajectory);
-    followed += trajectory.chance;
+  for (let i = 0; i < weight.length; i++) {
+    if (!(weight[i]! > 0) || weight[i]! < limit) continue;
+    kept.push(i);
+    followed += weight[i]!;
   }
+  // situations that nothing leads to any more are left behind
+  const number = new Int32Array(situations.length).fill(-1);
+  const lived: Situation[] = [];
+  const renumbered = (at: number) => {
+    if (at === NEVER_TREATED) return at;
+    if (number[at] === -1) number[at] = lived.push(situations[at]!) - 1;
+    return number[at]!;
+  };
   return {
-    trajectories: kept.map((trajectory) => ({ ...trajectory, chance: trajectory.chance / followed })),
-    pruned: 1 - (1 - from.pruned) * (1 - dropped) * (followed / total),
+    situations: lived,
+    before: Int32Array.from(kept, (i) => renumbered(before[i]!)),
+    now: Int32Array.from(kept, (i) => renumbered(now[i]!)),
+    chance: Float64Array.from(kept, (i) => weight[i]! / followed),
+    pruned: 1 - (1 - from.pruned) * (total / (total + dropped)) * (followed / total),
     least: from.least,
     logChance: from.logChance + Math.log(total),
   };
 }
 
-/** Faults that show themselves now. */
-export function activeOf(trajectory: Trajectory): number[] {
-  return trajectory.now.filter((member) => member.standing !== 'dormant').map((member) => member.fault);
+/** Every trajectory of a fold, spelled out. */
+export function trajectoriesOf({ situations, before, now, chance }: Fold): Trajectory[] {
+  return Array.from(chance, (each, i) => ({
+    before:
+      before[i] === NEVER_TREATED
+        ? null
+        : situations[before[i]!]!.map((code) => ({ fault: faultOf(code), dormant: isDormant(code) })),
+    now: situations[now[i]!]!.map((code) => ({ fault: faultOf(code), standing: standingOf(code) })),
+    chance: each,
+  }));
+}
+
+/** What the trajectories hold, by situation. index = situation */
+export function chanceBySituation({ situations, chance }: Fold, which: Int32Array): Float64Array {
+  const sums = new Float64Array(situations.length);
+  for (let i = 0; i < chance.length; i++) if (which[i]! >= 0) sums[which[i]!]! += chance[i]!;
+  return sums;
+}
+
+/** Whether some fault shows itself. */
+export function showsItself(situation: Situation): boolean {
+  return situation.some((code) => !isDormant(code));
 }
 
 /** Whether the card itself works: none of its own faults is active; `host` is 1 for faults that are not the card's. */
-export function worksNow(trajectory: Trajectory, host: ArrayLike<number>): boolean {
-  return activeOf(trajectory).every((fault) => host[fault] === 1);
+export function worksNow(situation: Situation, host: ArrayLike<number>): boolean {
+  return situation.every((code) => isDormant(code) || host[faultOf(code)] === 1);
+}
+
+/** Chance that each fault is active in a situation drawn with these chances. index = fault */
+export function activeChances(
+  situations: readonly Situation[],
+  chances: ArrayLike<number>,
+  faults: number,
+): Float64Array {
+  const active = new Float64Array(faults);
+  situations.forEach((situation, at) => {
+    const chance = chances[at] ?? 0;
+    if (chance === 0) return;
+    for (const code of situation) if (!isDormant(code)) active[faultOf(code)]! += chance;
+  });
+  return active;
 }
 
 /** Chance that each fault is active now. */
 export function activeChancesOf(fold: Fold, faults: number): Float64Array {
-  const chances = new Float64Array(faults);
-  for (const trajectory of fold.trajectories) {
-    for (const fault of activeOf(trajectory)) chances[fault]! += trajectory.chance;
-  }
-  return chances;
+  return activeChances(fold.situations, chanceBySituation(fold, fold.now), faults);
 }
 
-function keyOf({ before, now }: Trajectory): string {
-  const was = before === null ? '-' : before.map(({ fault, dormant }) => `${fault}${dormant ? 'd' : 'a'}`).join(',');
-  return `${was}>${now.map(({ fault, standing }) => `${fault}${standing[0]}`).join(',')}`;
+/** Chance that each fault was active just before the last remedy, in the light of everything since. */
+export function activeBeforeRemedy(fold: Fold, faults: number): Float64Array {
+  return activeChances(fold.situations, chanceBySituation(fold, fold.before), faults);
 }

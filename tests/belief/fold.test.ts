@@ -6,7 +6,7 @@ import { observeFold } from '../../src/belief/fold-observe.ts';
 import type { Network } from '../../src/belief/network.ts';
 import { posterior } from '../../src/belief/observe.ts';
 import { failedOnDay, type Service, stillWorking, survives } from '../../src/belief/serve.ts';
-import { activeChancesOf, beginFold, type Fold } from '../../src/belief/trajectory.ts';
+import { activeChancesOf, beginFold, type Fold, trajectoriesOf } from '../../src/belief/trajectory.ts';
 import { type Remedy, treat } from '../../src/belief/treat.ts';
 
 const FAULTS = 3;
@@ -15,7 +15,7 @@ const must = (fold: Fold | null): Fold => {
   if (!fold) throw new Error('a contradiction where none was expected');
   return fold;
 };
-const total = (fold: Fold) => fold.trajectories.reduce((sum, trajectory) => sum + trajectory.chance, 0);
+const total = (fold: Fold) => trajectoriesOf(fold).reduce((sum, trajectory) => sum + trajectory.chance, 0);
 
 /** Every set of three faults with the given odds. */
 function foldOf(odds: readonly number[]): Fold {
@@ -149,8 +149,8 @@ describe('a card through two treatments', () => {
     const fold = must(treat(foldOf([1, 0.2, 0.1]), masksA, true, host));
     const seen = must(observeFold(fold, network, [{ finding: 0, weights: new Float64Array([1, 0]) }]));
     // a is dormant wherever it was there: the finding tells nothing
-    for (const trajectory of seen.trajectories) {
-      const same = fold.trajectories.find(
+    for (const trajectory of trajectoriesOf(seen)) {
+      const same = trajectoriesOf(fold).find(
         (other) => JSON.stringify([other.before, other.now]) === JSON.stringify([trajectory.before, trajectory.now]),
       )!;
       expect(trajectory.chance).toBeCloseTo(same.chance, 12);
@@ -178,7 +178,7 @@ describe('time in service', () => {
   it('never raises the chance of a masked fault by longer survival', () => {
     const out = must(treat(foldOf([0.2, 0.2, 0.05]), heat, true, host));
     const dormant = (fold: Fold, fault: number) =>
-      fold.trajectories
+      trajectoriesOf(fold)
         .filter(({ now }) => now.some((member) => member.fault === fault && member.standing === 'dormant'))
         .reduce((sum, { chance: c }) => sum + c, 0);
     let before = [1, 1];
@@ -255,5 +255,5 @@ describe('why it failed again', () => {
 });
 
 it('lists every set the fold may begin with', () => {
-  expect(foldOf([0.5, 0.5, 0.5]).trajectories).toHaveLength(enumerate(3, 3).count);
+  expect(trajectoriesOf(foldOf([0.5, 0.5, 0.5]))).toHaveLength(enumerate(3, 3).count);
 });
