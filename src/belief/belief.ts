@@ -119,9 +119,10 @@ function likeliest(belief: Belief, mass: number, most: number): number[] {
   const { chance } = belief;
   // conditions below this sum to less than (1 - mass): without them the rest still reaches it
   const floor = Math.max(0, 1 - mass) / chance.length;
-  const candidates: number[] = [];
-  for (let i = 0; i < chance.length; i++) if (chance[i]! > 0 && chance[i]! >= floor) candidates.push(i);
-  const sorted = leading(candidates, chance, most);
+  const least = Math.max(floor, leastAmong(chance, most));
+  const sorted: number[] = [];
+  for (let i = 0; i < chance.length; i++) if (chance[i]! > 0 && chance[i]! >= least) sorted.push(i);
+  sorted.sort((a, b) => chance[b]! - chance[a]! || a - b);
   let covered = 0;
   let kept = 0;
   while (kept < sorted.length && kept < most && covered < mass) covered += chance[sorted[kept++]!]!;
@@ -129,15 +130,9 @@ function likeliest(belief: Belief, mass: number, most: number): number[] {
   return sorted;
 }
 
-/** Sorts by falling chance; where only a few are wanted, first drops those that cannot be among them. */
-function leading(candidates: number[], chance: Float64Array, most: number): number[] {
-  const falling = (a: number, b: number) => chance[b]! - chance[a]! || a - b;
-  if (candidates.length <= 2 * most) return candidates.sort(falling);
-  const least = rankedValue(
-    Float64Array.from(candidates, (i) => chance[i]!),
-    Math.max(most, 1),
-  );
-  return candidates.filter((i) => chance[i]! >= least).sort(falling);
+/** No chance below this is among the `most` largest; 0 where there are not many more than wanted. */
+function leastAmong(chance: Float64Array, most: number): number {
+  return chance.length <= 2 * most ? 0 : rankedValue(chance.slice(), Math.max(most, 1));
 }
 
 /** The rank-th largest value (1: the largest); reorders `values` (C. A. R. Hoare, Algorithm 65: Find, 1961). */

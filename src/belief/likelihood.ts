@@ -202,6 +202,69 @@ function multiplyTwoCrisp(weights: Float64Array, one: Terms, two: Terms, all: Al
 }
 
 function multiplyRatios(weights: Float64Array, terms: Terms, all: AllConditions): void {
+  if (terms.changes === 1) multiplyOneRatio(weights, terms, all);
+  else if (terms.changes === 2) multiplyTwoRatios(weights, terms, all);
+  else multiplyManyRatios(weights, terms, all);
+}
+
+/** One change: w_0 R_0 + w_1 (1 - R_0). */
+function multiplyOneRatio(weights: Float64Array, { ratio, ratioLeak, steps }: Terms, all: AllConditions): void {
+  const { faults, most, levels, last } = all;
+  const inner = levels[most]!;
+  const [s0, s1] = [steps[0]!, steps[1]!];
+  const above = new Float64Array(Math.max(inner, 1));
+  above[0] = ratioLeak[0]!;
+  weights[0]! *= s0 * above[0]! + s1 * (1 - above[0]!);
+  let child = 1;
+  for (let k = 1; k <= most; k++) {
+    const end = levels[k]!;
+    for (let parent = levels[k - 1]!; parent < end; parent++) {
+      const over = above[parent]!;
+      let fault = k === 1 ? 0 : last[parent]! + 1;
+      if (k < most) for (let at = child, f = fault; f < faults; f++, at++) above[at] = over * ratio[f]!;
+      for (; fault < faults; fault++, child++) {
+        const r = over * ratio[fault]!;
+        weights[child]! *= s0 * r + s1 * (1 - r);
+      }
+    }
+  }
+}
+
+/** Two changes, such as a reading between two states that are neither the first: w_0 R_0 + w_1 (R_1 - R_0) + w_2 (1 - R_1). */
+function multiplyTwoRatios(weights: Float64Array, { ratio, ratioLeak, steps }: Terms, all: AllConditions): void {
+  const { faults, most, levels, last } = all;
+  const inner = levels[most]!;
+  const [s0, s1, s2] = [steps[0]!, steps[1]!, steps[2]!];
+  const lower = ratio.subarray(0, faults);
+  const upper = ratio.subarray(faults, 2 * faults);
+  const aboveLower = new Float64Array(Math.max(inner, 1));
+  const aboveUpper = new Float64Array(Math.max(inner, 1));
+  aboveLower[0] = ratioLeak[0]!;
+  aboveUpper[0] = ratioLeak[1]!;
+  weights[0]! *= s0 * aboveLower[0]! + s1 * (aboveUpper[0]! - aboveLower[0]!) + s2 * (1 - aboveUpper[0]!);
+  let child = 1;
+  for (let k = 1; k <= most; k++) {
+    const end = levels[k]!;
+    for (let parent = levels[k - 1]!; parent < end; parent++) {
+      const overLower = aboveLower[parent]!;
+      const overUpper = aboveUpper[parent]!;
+      let fault = k === 1 ? 0 : last[parent]! + 1;
+      if (k < most) {
+        for (let at = child, f = fault; f < faults; f++, at++) {
+          aboveLower[at] = overLower * lower[f]!;
+          aboveUpper[at] = overUpper * upper[f]!;
+        }
+      }
+      for (; fault < faults; fault++, child++) {
+        const r = overLower * lower[fault]!;
+        const q = overUpper * upper[fault]!;
+        weights[child]! *= s0 * r + s1 * (q - r) + s2 * (1 - q);
+      }
+    }
+  }
+}
+
+function multiplyManyRatios(weights: Float64Array, terms: Terms, all: AllConditions): void {
   const { faults, most, levels, last } = all;
   const { changes, ratio, ratioLeak, steps } = terms;
   const inner = levels[most]!;

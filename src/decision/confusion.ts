@@ -90,35 +90,45 @@ function costliestPairs(play: Play): Pair[] {
     .sort((one, other) => prior[other]! - prior[one]! || one - other)
     .slice(0, MOST_CONDITIONS);
   const regret = regretOfSharing(play, 0);
+  const candidates: { i: number; j: number; each: number; most: number }[] = [];
+  for (let i = 0; i < likeliest.length; i++) {
+    for (let j = 0; j < i; j++) {
+      const [one, other] = [likeliest[i]!, likeliest[j]!];
+      const each = regret(one, other);
+      if (each > 0) candidates.push({ i, j, each, most: each * Math.min(prior[one]!, prior[other]!) });
+    }
+  }
+  // an overlap is at most 1: candidates whose regret alone costs less than what is kept need not be looked at
+  candidates.sort((one, other) => other.most - one.most);
   const roots = tests.map(({ likelihood }) =>
     likelihood.map((row) => Float64Array.from(likeliest, (c) => Math.sqrt(row[c]!))),
   );
   const rated: { pair: Pair; rate: number; cost: number }[] = [];
-  for (let i = 0; i < likeliest.length; i++) {
-    for (let j = 0; j < i; j++) {
-      const one = likeliest[i]!;
-      const other = likeliest[j]!;
-      const each = regret(one, other);
-      if (each <= 0) continue;
-      const overlap = new Float64Array(tests.length);
-      const affinity = new Float64Array(tests.length);
-      roots.forEach((rows, test) => {
-        for (const row of rows) {
-          const smaller = Math.min(row[i]!, row[j]!);
-          overlap[test] = overlap[test]! + smaller * smaller;
-          affinity[test] = affinity[test]! + row[i]! * row[j]!;
-        }
-      });
-      const pair = { one, other, overlap, affinity };
-      const rate = each * overlapOf(pair, 0);
-      rated.push({ pair, rate, cost: rate * Math.min(prior[one]!, prior[other]!) });
-    }
+  for (const { i, j, each, most } of candidates) {
+    if (rated.length === MOST_PAIRS && most <= rated.at(-1)!.cost) break;
+    const [one, other] = [likeliest[i]!, likeliest[j]!];
+    const overlap = new Float64Array(tests.length);
+    const affinity = new Float64Array(tests.length);
+    roots.forEach((rows, test) => {
+      let common = 0;
+      let alike = 0;
+      for (const row of rows) {
+        const smaller = Math.min(row[i]!, row[j]!);
+        common += smaller * smaller;
+        alike += row[i]! * row[j]!;
+      }
+      overlap[test] = common;
+      affinity[test] = alike;
+    });
+    const pair = { one, other, overlap, affinity };
+    const rate = each * overlapOf(pair, 0);
+    rated.push({ pair, rate, cost: rate * Math.min(prior[one]!, prior[other]!) });
+    // kept sorted by insertion, costliest first
+    for (let k = rated.length - 1; k > 0 && rated[k]!.cost > rated[k - 1]!.cost; k--)
+      [rated[k - 1], rated[k]] = [rated[k]!, rated[k - 1]!];
+    if (rated.length > MOST_PAIRS) rated.pop();
   }
-  return rated
-    .sort((one, other) => other.cost - one.cost)
-    .slice(0, MOST_PAIRS)
-    .sort((one, other) => other.rate - one.rate)
-    .map(({ pair }) => pair);
+  return rated.sort((one, other) => other.rate - one.rate).map(({ pair }) => pair);
 }
 
 /** g of two conditions: what one stop for both loses against the best stop for each, at equal weights. */
@@ -132,7 +142,10 @@ function regretOfSharing(play: Play, paid: number): (one: number, other: number)
   for (const payoff of payoffs) for (let c = 0; c < best.length; c++) best[c] = Math.max(best[c]!, payoff[c]!);
   return (one, other) => {
     let shared = Number.NEGATIVE_INFINITY;
-    for (const payoff of payoffs) shared = Math.max(shared, payoff[one]! + payoff[other]!);
+    for (let stop = 0; stop < payoffs.length; stop++) {
+      const both = payoffs[stop]![one]! + payoffs[stop]![other]!;
+      if (both > shared) shared = both;
+    }
     return best[one]! + best[other]! - shared;
   };
 }
