@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { compressedFiles } from './src/bootstrap/compressed-files.ts';
 import { firstLoad } from './src/bootstrap/first-load.ts';
+import { noJsonSchema } from './src/bootstrap/no-json-schema.ts';
 import { offlineFiles } from './src/bootstrap/offline-files.ts';
 import { rulesFile } from './src/bootstrap/rules-file.ts';
 
@@ -21,10 +22,12 @@ export default defineConfig({
   resolve: {
     alias: {
       'jsonpath-plus': here('src/bootstrap/no-json-path.ts'),
+      clone: here('src/bootstrap/small-clone.ts'),
+      'hash-it': here('src/bootstrap/small-hash.ts'),
       eventemitter2: here('src/bootstrap/no-listeners.ts'),
     },
   },
-  worker: { format: 'es', plugins: () => [rulesFile(RULES, 'worker')] },
+  worker: { format: 'es', plugins: () => [rulesFile(RULES, 'worker'), noJsonSchema()] },
   build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', reportCompressedSize: true },
   // the server takes writes from its own address only, so the proxy speaks as it
   server: { proxy: { '/api': { target: API, changeOrigin: true, headers: { origin: API } } } },

@@ -1,13 +1,13 @@
 /** The one way through: knowledge, shop profile and record in, assessment out. */
 import { advise } from './assess/advice.ts';
+import { breakEvensView } from './assess/break-evens.ts';
 import { decideOn } from './assess/decision.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
-import { breakEvensView, type Firmness, firmnessOf } from './assess/firmness.ts';
+import type { Firmness } from './assess/firmness.ts';
 import { inseparablePairs } from './assess/inseparable.ts';
 import type { Life } from './assess/life.ts';
 import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import type { CardAtThisShop } from './assess/shop-and-card.ts';
-import { uncertaintyOf } from './assess/uncertain.ts';
 import { because, reasons } from './assess/verdict.ts';
 import { whatIfView } from './assess/what-if.ts';
 import { windowsView } from './assess/windows.ts';
@@ -45,13 +45,13 @@ export async function assess(
   return decide(knowledge, shop, parsed.record, diagnosis, options);
 }
 
-function decide(
+async function decide(
   knowledge: Knowledge,
   shop: Shop,
   record: CardRecord,
   diagnosis: Diagnosis,
   options: AssessOptions,
-): Assessed {
+): Promise<Assessed> {
   const { gathered } = diagnosis;
   const words = wordsFor(shop.locale, shop.currency);
   const names: Names = {
@@ -75,12 +75,14 @@ function decide(
   const draws = options.draws ?? 0;
   const firmness =
     draws > 0
-      ? firmnessOf(
-          card.model,
+      ? // what only the draws need is loaded with the first of them: a wizard is asked for the ranking first
+        (await import('./assess/firmness.ts')).firmnessOf(
+          knowledge,
+          card,
+          diagnosis,
           set,
           restricted.chance,
           ready,
-          uncertaintyOf(knowledge, card, diagnosis),
           draws,
           options.seed ?? 1,
         )

@@ -1,14 +1,13 @@
-/** How firm the verdict is: parameter draws, the inputs that move it most, and what would have to change. */
-import type { Assessed, BreakEven } from '../assessment.ts';
-import { breakEvens } from '../decision/break-even.ts';
-import type { CardModel } from '../decision/card-model.ts';
+/** How firm the verdict is: parameter draws, and the inputs that move it most. */
+import type { Assessed } from '../assessment.ts';
 import type { ConditionSet } from '../decision/condition-set.ts';
 import type { Plan } from '../decision/plan.ts';
 import { candidatePlans, type Interval, sensitivity } from '../decision/sensitivity.ts';
 import { tornado } from '../decision/tornado.ts';
-import type { NamedUncertainty } from './uncertain.ts';
-import { lower } from './verdict.ts';
-import type { Words } from './words.ts';
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import type { Diagnosis } from './diagnosis.ts';
+import type { CardAtThisShop } from './shop-and-card.ts';
+import { uncertaintyOf } from './uncertain.ts';
 
 const BARS_SHOWN = 12;
 
@@ -24,14 +23,17 @@ export interface Firmness {
 }
 
 export function firmnessOf(
-  model: CardModel,
+  knowledge: Knowledge,
+  card: CardAtThisShop,
+  diagnosis: Diagnosis,
   set: ConditionSet,
   belief: Float64Array,
   plans: readonly Plan[],
-  named: NamedUncertainty,
   draws: number,
   seed: number,
 ): Firmness {
+  const { model } = card;
+  const named = uncertaintyOf(knowledge, card, diagnosis);
   const candidates = candidatePlans(plans);
   const drawn = sensitivity(model, set, belief, named.uncertainty, candidates, seed, draws);
   const { bars } = tornado(model, set, belief, named.uncertainty, candidates);
@@ -54,50 +56,4 @@ export function firmnessOf(
     faults: drawn.faults,
     plans: new Map(candidates.map((plan, at) => [plan.id, drawn.plans[at]!])),
   };
-}
-
-/** What would have to change, each in a sentence. */
-export function breakEvensView(
-  model: CardModel,
-  plans: readonly Plan[],
-  nameOf: (plan: string) => string,
-  words: Words,
-): BreakEven[] {
-  const { subject, breakEvens: found } = breakEvens(model, plans);
-  if (!subject) return [];
-  const name = lower(nameOf(subject.id));
-  return found
-    .filter((even) => withinReason(even, model))
-    .map((even) => ({ ...even, sentence: sentence(even, name, subject.justified, words) }));
-}
-
-/** A change nobody could make says nothing: work in a third of the time, a price beyond the card's value. */
-const LEAST_SHARE_OF_MINUTES = 1 / 3;
-
-function withinReason({ what, at, now }: Omit<BreakEven, 'sentence'>, { money }: CardModel): boolean {
-  if (at === null) return false;
-  if (what === 'price') return at <= money.working && now > 0;
-  if (what === 'labour-minutes') return at >= LEAST_SHARE_OF_MINUTES * now;
-  return true;
-}
-
-function sentence(even: Omit<BreakEven, 'sentence'>, name: string, justified: boolean, words: Words): string {
-  const { what, at, now, becomes } = even;
-  const turns = becomes === null ? '' : `the verdict becomes ${becomes.replaceAll('-', ' ')}`;
-  const side = at !== null && at > now ? 'above' : 'below';
-  if (at === null) return '';
-  switch (what) {
-    case 'working-value':
-      return `If the card were worth ${side === 'above' ? 'more' : 'less'} than ${words.money(at)} working, ${turns}.`;
-    case 'chance-works':
-      return `If the chance that it works (${name}) were ${side} ${words.percent(at)} instead of ${words.percent(now)}, ${turns}.`;
-    case 'price':
-      return justified
-        ? `Above a price of ${words.money(at)} the owner is better off leaving the card.`
-        : `To cover the shop, ${name} would have to cost the owner ${words.money(at)}; it is worth ${words.money(now)} to them.`;
-    case 'parts':
-      return `If the parts came to ${side === 'above' ? 'more' : 'less'} than ${words.money(at)} instead of ${words.money(now)}, ${turns}.`;
-    case 'labour-minutes':
-      return `If the work took ${side === 'above' ? 'more' : 'less'} than ${Math.round(at)} minutes instead of ${Math.round(now)}, ${turns}.`;
-  }
 }

@@ -1,7 +1,7 @@
 /** The window that every reading of the card is held to, also where it has not been taken yet. */
 import type { Assessed } from '../assessment.ts';
 import type { GatheredEvidence } from '../evidence/evidence.ts';
-import { UNITS } from '../knowledge/schema.ts';
+import { UNITS } from '../knowledge/vocabulary.ts';
 
 /** Of a finding that does not concern the card there is none. */
 export function windowsView({

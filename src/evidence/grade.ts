@@ -1,6 +1,6 @@
 /** One reading, from what was typed to a weight per state of its finding. */
 import type { Finding, Id, Window } from '../knowledge/schema.ts';
-import { UNITS } from '../knowledge/schema.ts';
+import { UNITS } from '../knowledge/vocabulary.ts';
 import type { Instrument, Measured } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import { bandWeights, type UncertainEdge } from './bands.ts';

@@ -5,7 +5,7 @@ import type { Draft } from './draft.ts';
 import { draftKnowledge, knowledgeFiles } from './draft.ts';
 import { fingerprint } from './fingerprint.ts';
 import type { Knowledge, Problem } from './knowledge.ts';
-import { FINDING_GROUPS, SITES } from './schema.ts';
+import { FINDING_GROUPS, SITES } from './vocabulary.ts';
 
 export type ParsedKnowledge =
   | { readonly ok: true; readonly knowledge: Knowledge }

@@ -1,6 +1,7 @@
 /** Turns what zod found in one file into problems a contributor can act on: what is wrong, where, what to do. */
+
+import { ID_PATTERN } from './id.ts';
 import type { Problem } from './knowledge.ts';
-import { ID_PATTERN } from './schema.ts';
 
 interface Issue {
   readonly code: string;

@@ -3,11 +3,11 @@
  * Cross-references, sums and operators are the audit's business (`audit.ts`), because they need all files at once.
  */
 import { z } from 'zod';
+import { Id } from './id.ts';
+import { FINDING_GROUPS, QUANTITIES, SITES } from './vocabulary.ts';
 
-export const ID_PATTERN = /^[a-z0-9]+(-[a-z0-9]+)*$/;
-/** Stable lower-case words joined by hyphens; the file bears its id. */
-export const Id = z.string().regex(ID_PATTERN, 'ids are lower-case words joined by hyphens');
-export type Id = z.infer<typeof Id>;
+export { Id } from './id.ts';
+export { FINDING_GROUPS, QUANTITIES, SITES, UNITS } from './vocabulary.ts';
 
 const Text = z.string().trim().min(1);
 export const Probability = z.number().min(0).max(1);
@@ -42,18 +42,6 @@ export const Spread = withBasis({
 });
 export type Spread = z.infer<typeof Spread>;
 
-export const SITES = [
-  'core-joints',
-  'core-package',
-  'board',
-  'power',
-  'memory',
-  'firmware',
-  'cooling',
-  'earlier-rework',
-  'connectors',
-  'host',
-] as const;
 export const Site = z.enum(SITES);
 export type Site = z.infer<typeof Site>;
 
@@ -85,7 +73,6 @@ export const Fault = z.strictObject({
 });
 export type Fault = z.infer<typeof Fault>;
 
-export const FINDING_GROUPS = ['symptoms', 'looks', 'rails', 'power-up', 'tests', 'after-rework'] as const;
 export const State = z.strictObject({ id: Id, name: Text, owner: Text });
 
 export const Finding = z.strictObject({
@@ -198,16 +185,6 @@ export const Stop = z.strictObject({
   $schema: z.string().optional(),
 });
 export type Stop = z.infer<typeof Stop>;
-
-export const QUANTITIES = ['resistance', 'voltage', 'current', 'temperature', 'percent', 'ratio'] as const;
-export const UNITS = {
-  resistance: 'ohm',
-  voltage: 'V',
-  current: 'A',
-  temperature: 'degC',
-  percent: '%',
-  ratio: '1',
-} as const;
 
 /** An edge between two bands; `tolerance` is the standard deviation of its logarithm (0: sharp). */
 const Edge = withBasis({ at: z.number(), tolerance: z.number().nonnegative() });

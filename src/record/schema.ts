@@ -1,6 +1,6 @@
 /** One card's record: identity, money facts and a timeline of dated events. The timeline is the only state. */
 import { z } from 'zod';
-import { Id } from '../knowledge/schema.ts';
+import { Id } from '../knowledge/id.ts';
 
 export const RECORD_FORMAT = 1;
 

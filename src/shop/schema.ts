@@ -1,6 +1,6 @@
 /** The shop profile: the one file in which a bench keeps its money, policy, equipment and meters. */
 import { z } from 'zod';
-import { Id } from '../knowledge/schema.ts';
+import { Id } from '../knowledge/id.ts';
 import { Amount, Instrument } from '../record/schema.ts';
 
 export const FeePolicy = z.discriminatedUnion('kind', [

@@ -1,5 +1,8 @@
 /** Made by the build (`src/bootstrap/rules-file.ts`). */
 declare module 'virtual:rules' {
-  /** content of every file by its path under `rules/` */
-  export function readRules(): Promise<{ readonly [path: string]: unknown }>;
+  /** what `rules/` holds, parsed and audited, and the shop profile beside it */
+  export function readRules(): Promise<{
+    readonly knowledge: import('../knowledge/packed.ts').PackedKnowledge;
+    readonly shop: import('../shop/schema.ts').Shop;
+  }>;
 }
