@@ -8,7 +8,6 @@ import {
   type Situation,
   settle,
   situationKey,
-  worksNow,
 } from './trajectory.ts';
 
 /** One remedy as chances per fault; what is left of one after `cures` and `masks` is: it stays. */
@@ -20,7 +19,7 @@ export interface Remedy {
   readonly induces: ArrayLike<number>;
 }
 
-/** Damage is followed a little further down than trajectories are, since several kinds of it may meet in one. */
+/** Branches are followed a little further down than trajectories are: what the bench test then told is not weighed yet. */
 const BRANCH_SHARE = 0.1;
 
 /**
@@ -28,13 +27,13 @@ const BRANCH_SHARE = 0.1;
  * cured or stays dormant; an absent one may be induced, each independently of the others. `worked` is what the bench test told: true
  * where no fault of the card is active afterwards; null where nobody tested. `host`: 1 for faults that are not the card's.
  *
- * Null where `worked` is impossible: a contradiction. Exact; damage far below the fold's limit is dropped and counted as pruned.
+ * Null where `worked` is impossible: a contradiction. Exact; branches far below the fold's limit are dropped and counted as pruned.
  * Cost: distinct situations times outcomes, 3 per active fault and 2 per fault that can be induced.
  */
 export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: ArrayLike<number>): Fold | null {
   // a card that works shows that the work damaged nothing of it: such branches need not be walked
-  const inducible = Array.from(remedy.induces, (chance, fault) => ({ fault, chance })).filter(
-    ({ chance, fault }) => chance > 0 && !(worked === true && host[fault] !== 1),
+  const inducible = Array.from(remedy.induces, (_, fault) => fault).filter(
+    (fault) => remedy.induces[fault]! > 0 && !(worked === true && host[fault] !== 1),
   );
   const spared = worked === true ? sparedByWork(remedy, host) : null;
   const leastBranch = fold.least * BRANCH_SHARE;
@@ -45,65 +44,92 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
   const weight: number[] = [];
   let dropped = 0;
 
-  for (let at = 0; at < lay; at++) {
-    const situation = situations[at]!;
-    const present = new Set(situation.map(faultOf));
-    const codes: number[] = [];
+  const present = new Uint8Array(remedy.induces.length);
+  let at = 0;
+  let situation: Situation = [];
+  /** what became of the members walked so far, and what the work caused, both by fault */
+  const stayed: number[] = [];
+  const induced: number[] = [];
+  /** how many of both are active faults of the card */
+  let failing = 0;
 
-    const damage = (from: number, weightHere: number): void => {
-      let untouched = weightHere;
-      for (let k = from; k < inducible.length; k++) {
-        const { fault, chance: induces } = inducible[k]!;
-        if (present.has(fault)) continue;
-        const hit = untouched * induces;
-        untouched -= hit;
-        if (hit < leastBranch) {
-          dropped += hit;
-          continue;
-        }
-        codes.push(memberCode(fault, 'induced'));
-        damage(k + 1, hit);
-        codes.pop();
-      }
-      if (!(untouched > 0)) return;
-      const after = codes.toSorted((a, b) => a - b);
-      if (worked !== null && worksNow(after, host) !== worked) return;
-      before.push(at);
-      now.push(situations.length);
-      weight.push(untouched);
-      situations.push(after);
-    };
+  const follow = (branch: number): boolean => {
+    if (branch >= leastBranch) return branch > 0;
+    dropped += branch;
+    return false;
+  };
 
-    const fate = (from: number, weightHere: number): void => {
-      if (!(weightHere > 0)) return;
-      const code = situation[from];
-      if (code === undefined) {
-        damage(0, weightHere);
-        return;
-      }
-      const fault = faultOf(code);
-      const cured = remedy.cures[fault]!;
-      const masked = isDormant(code) ? 0 : remedy.masks[fault]!;
-      fate(from + 1, weightHere * cured);
-      if (masked > 0) {
-        codes.push(memberCode(fault, 'dormant'));
-        fate(from + 1, weightHere * masked);
-        codes.pop();
-      }
-      const stays = weightHere * (1 - cured - masked);
-      if (worked === true && !isDormant(code) && host[fault] !== 1) return;
-      codes.push(isDormant(code) ? code : memberCode(fault, 'active'));
-      fate(from + 1, stays);
-      codes.pop();
-    };
+  const damage = (from: number, branch: number): void => {
+    let untouched = branch;
+    for (let k = from; k < inducible.length; k++) {
+      const fault = inducible[k]!;
+      if (present[fault] === 1) continue;
+      const hit = untouched * remedy.induces[fault]!;
+      untouched -= hit;
+      if (!follow(hit)) continue;
+      const own = host[fault] === 1 ? 0 : 1;
+      induced.push(memberCode(fault, 'induced'));
+      failing += own;
+      damage(k + 1, hit);
+      failing -= own;
+      induced.pop();
+    }
+    if (!follow(untouched) || (worked !== null && (failing === 0) !== worked)) return;
+    before.push(at);
+    now.push(situations.length);
+    weight.push(untouched);
+    situations.push(inOrder(stayed, induced));
+  };
 
+  const fate = (from: number, branch: number): void => {
+    if (!follow(branch)) return;
+    const code = situation[from];
+    if (code === undefined) {
+      damage(0, branch);
+      return;
+    }
+    const fault = faultOf(code);
+    const dormant = isDormant(code);
+    const own = dormant || host[fault] === 1 ? 0 : 1;
+    const cured = remedy.cures[fault]!;
+    const masked = dormant ? 0 : remedy.masks[fault]!;
+    fate(from + 1, branch * cured);
+    if (masked > 0) {
+      stayed.push(memberCode(fault, 'dormant'));
+      fate(from + 1, branch * masked);
+      stayed.pop();
+    }
+    if (worked === true && own === 1) return;
+    stayed.push(dormant ? code : memberCode(fault, 'active'));
+    failing += own;
+    fate(from + 1, branch * (1 - cured - masked));
+    failing -= own;
+    stayed.pop();
+  };
+
+  for (at = 0; at < lay; at++) {
+    situation = situations[at]!;
+    for (const code of situation) present[faultOf(code)] = 1;
     let unharmed = chance[at]!;
     spared?.forEach((share, fault) => {
-      if (!present.has(fault)) unharmed *= share;
+      if (present[fault] !== 1) unharmed *= share;
     });
     fate(0, unharmed);
+    for (const code of situation) present[faultOf(code)] = 0;
   }
   return settle(fold, { situations, before, now, weight, dropped });
+}
+
+/** Two ascending lists as one. */
+function inOrder(one: readonly number[], other: readonly number[]): number[] {
+  const merged: number[] = [];
+  let i = 0;
+  for (const code of other) {
+    while (i < one.length && one[i]! < code) merged.push(one[i++]!);
+    merged.push(code);
+  }
+  while (i < one.length) merged.push(one[i++]!);
+  return merged;
 }
 
 /** Situations before the remedy, each once: how an active fault had come to be no longer matters. */
