@@ -1,11 +1,11 @@
 /** The one way through: knowledge, shop profile and record in, assessment out. */
 import { advise } from './assess/advice.ts';
 import { breakEvensView } from './assess/break-evens.ts';
+import { comebackView } from './assess/comeback.ts';
 import { decideOn } from './assess/decision.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
 import type { Firmness } from './assess/firmness.ts';
 import { inseparablePairs } from './assess/inseparable.ts';
-import type { Life } from './assess/life.ts';
 import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import type { CardAtThisShop } from './assess/shop-and-card.ts';
 import { because, reasons } from './assess/verdict.ts';
@@ -13,7 +13,6 @@ import { whatIfView } from './assess/what-if.ts';
 import { windowsView } from './assess/windows.ts';
 import { wordsFor } from './assess/words.ts';
 import type { Assessed, Assessment, AssessOptions, Option } from './assessment.ts';
-import { showsItself } from './belief/trajectory.ts';
 import type { Plan } from './decision/plan.ts';
 import { subjectOf } from './decision/plans.ts';
 import type { Gathered, RecordIssue } from './evidence/evidence.ts';
@@ -137,7 +136,7 @@ async function decide(
     certificate: { ...planned.certificate, coverage: restricted.coverage },
     ...(firmness ? { sensitivity: firmness.view } : {}),
     whatIf: whatIfView(card.model, ready, nameOf),
-    ...comebackView(knowledge, diagnosis),
+    ...comebackView({ knowledge, shop, record, diagnosis, decision, asOption }),
     cautions: cautionsFor(knowledge, gathered.cautions, chosen, advice.next),
     audit: {
       odds: Object.fromEntries(knowledge.faults.map((fault, at) => [fault.id, diagnosis.starting.odds[at]!])),
@@ -158,37 +157,6 @@ function withRanges(option: Option, firmness: Firmness): Option {
 function withIntervals(knowledge: Knowledge, ranking: Assessed['ranking'], firmness: Firmness): Assessed['ranking'] {
   const at = new Map(knowledge.faults.map((fault, index) => [fault.id, index]));
   return ranking.map((fault) => ({ ...fault, interval: { ...firmness.faults[at.get(fault.fault)!]! } }));
-}
-
-const FIRST_DIAGNOSIS_SHOWN = 6;
-
-function comebackView(knowledge: Knowledge, { life, onArrival }: Diagnosis): Pick<Assessed, 'comeback'> {
-  if (!life) return {};
-  const order = knowledge.faults
-    .map((fault, at) => ({
-      fault,
-      onArrival: Math.min(1, onArrival[at]!),
-      restated: Math.min(1, life.beforeRemedy[at]!),
-    }))
-    .sort((a, b) => Math.max(b.onArrival, b.restated) - Math.max(a.onArrival, a.restated));
-  return {
-    comeback: {
-      lastRemedy: life.lastRemedy,
-      lastRemedyName: knowledge.remedies.find((remedy) => remedy.id === life.lastRemedy)?.name ?? life.lastRemedy,
-      cameBack: life.cameBack,
-      workedDays: life.workedDays,
-      attributions: life.attributions ? { ...life.attributions.chances } : null,
-      nothingActive: Math.min(1, life.attributions?.nothingActive ?? nothingActive(life)),
-      firstDiagnosis: order
-        .slice(0, FIRST_DIAGNOSIS_SHOWN)
-        .map(({ fault, ...chances }) => ({ fault: fault.id, name: fault.name, ...chances })),
-      pruned: Math.min(1, Math.max(0, life.fold.pruned)),
-    },
-  };
-}
-
-function nothingActive({ fold }: Life): number {
-  return fold.chance.reduce((sum, chance, i) => (showsItself(fold.situations[fold.now[i]!]!) ? sum : sum + chance), 0);
 }
 
 /** The best plan that would beat the chosen one if its parts had been located. */

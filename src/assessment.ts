@@ -203,6 +203,47 @@ export const WhatIf = z.strictObject({
 });
 export type WhatIf = z.infer<typeof WhatIf>;
 
+/**
+ * A repair as a second attempt. `least` and `most`: what must have been paid for the first one so that trying again under
+ * warranty suits shop and owner better than the money back; null where no price is ever kept.
+ */
+const Attempt = z.strictObject({ option: Option, least: z.number().nullable(), most: z.number().nullable() });
+
+/** What a second attempt starts from. */
+export const SecondAttempt = z.strictObject({
+  /** heat cycles of the board: those it came with, null where nobody knows, and those this bench spent */
+  heatCycles: z.strictObject({ before: z.number().nullable(), here: z.number() }),
+  /** chance that the last work did damage when it was done, and that it would if it were done again, with what moves that now */
+  damage: z.strictObject({
+    lastTime: Chance01,
+    onceMore: Chance01,
+    because: z.array(z.strictObject({ rule: Id, about: z.string(), factor: z.number() })),
+  }),
+  /** the same work once more; null where it is closed, `againClosed` saying why */
+  again: Attempt.nullable(),
+  againClosed: z.array(z.string()),
+  /** the repair the verdict advises; null where it advises none */
+  advised: Attempt.nullable(),
+  /** null: it never left the bench, has not come back, or there is none */
+  warranty: z
+    .strictObject({
+      days: z.number(),
+      from: z.string(),
+      until: z.string(),
+      /** days in service, or until it was brought back where nobody can tell */
+      failedAfter: z.number(),
+      running: z.boolean(),
+    })
+    .nullable(),
+  /** what the owner has paid: for the last work, and in all; spent either way. null: not written down */
+  paid: z.strictObject({ last: z.number().nullable(), inAll: z.number().nullable() }),
+  /** what one more comeback costs the shop besides bench time */
+  comebackCost: z.number(),
+  /** under warranty: what suits both sides best; null: no warranty runs, or it hangs on what was paid and nobody wrote that down */
+  settlement: z.enum(['try-again', 'refund', 'refund-and-offer', 'not-the-card']).nullable(),
+});
+export type SecondAttempt = z.infer<typeof SecondAttempt>;
+
 export const Assessed = z.strictObject({
   kind: z.literal('assessed'),
   format: z.literal(1),
@@ -297,6 +338,7 @@ export const Assessed = z.strictObject({
       firstDiagnosis: z.array(z.strictObject({ fault: Id, name: z.string(), onArrival: Chance01, restated: Chance01 })),
       /** chance dropped on the way because it was too small to follow */
       pruned: Chance01,
+      second: SecondAttempt,
     })
     .optional(),
   cautions: z.array(z.strictObject({ id: Id, text: z.string() })),

@@ -77,8 +77,8 @@ export const Event = z.discriminatedUnion('type', [
     worked: z.boolean().nullable(),
     note: z.string().optional(),
   }),
-  /** the card left the bench */
-  z.strictObject({ type: z.literal('handed-back'), at: At, note: z.string().optional() }),
+  /** the card left the bench; `paid`: what the owner paid for the work, in the shop's currency */
+  z.strictObject({ type: z.literal('handed-back'), at: At, paid: Figure.optional(), note: z.string().optional() }),
   /** the owner says it still works */
   z.strictObject({ type: z.literal('still-working'), at: At, note: z.string().optional() }),
   /** it failed again; `workedDays`: how long it had worked; left out: until it came back · null: can't tell */
