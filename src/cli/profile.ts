@@ -1,23 +1,20 @@
 import { createReadStream } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
+import { profileAnswer, sayTime, unreadableAnswer, windowOfShop } from '../assess/thermal-profile.ts';
 import { ALLOYS, type AlloyClass, findAlloy } from '../joints/alloys.ts';
-import { thinCurve } from '../joints/curve.ts';
-import type { Quantity } from '../joints/graded-limit.ts';
-import { type JudgedProfile, judgeProfile } from '../joints/judged-profile.ts';
+import { judgeProfile } from '../joints/judged-profile.ts';
 import type { LayoutProblem, TimeUnit } from '../joints/log-columns.ts';
-import { MEASURES, type Measured, measureProfile, type Profile } from '../joints/profile.ts';
-import { CLASSES_ARE_CEILINGS, packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
-import { nameMeasure, sayProfile, sayVerdict } from '../joints/say-profile.ts';
+import { measureProfile } from '../joints/profile.ts';
+import { packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
+import { sayProfile } from '../joints/say-profile.ts';
 import {
   type ReadLogOptions,
   readThermocoupleLog,
   type ThermocoupleLog,
   type UnreadableLog,
 } from '../joints/thermocouple-log.ts';
-import { type ProfileAnswer, ShopReflowWindow } from '../knowledge/profile-answer.ts';
+import { ShopReflowWindow } from '../knowledge/profile-answer.ts';
 import { BadInput, type Command, type CommandInput, printJson, stringFlag } from './command.ts';
-
-const CURVE_POINTS = 1200;
 
 export const profileCommand: Command = {
   name: 'profile',
@@ -61,7 +58,7 @@ export const profileCommand: Command = {
     if (process.stderr.isTTY && log.lines >= 50_000) process.stderr.write('\r\u001b[K');
     if (log.kind === 'unreadable') {
       if (input.values.json !== true) throw new BadInput(sayUnreadable(path, log));
-      printJson({ ...log, problems: [...log.problems] } satisfies ProfileAnswer);
+      printJson(unreadableAnswer(log));
       return 1;
     }
     const rateSpanSeconds = numberFlag(input, 'span');
@@ -71,7 +68,7 @@ export const profileCommand: Command = {
       ...(sensorHalfWidth === undefined ? {} : { sensorHalfWidth }),
     });
     const judged = judgeProfile(profile, window);
-    if (input.values.json === true) printJson(answerOf(log, profile, judged));
+    if (input.values.json === true) printJson(profileAnswer(log, profile, judged));
     else process.stdout.write(`${sayProfile(profile, judged)}\n${sayLog(log)}\n`);
     return 0;
   },
@@ -178,25 +175,7 @@ async function shopWindow(file: string): Promise<ReflowWindow> {
       `${file}: this is no reflow window.\n${issues.join('\n')}\nIts shape: worth-the-heat schemas reflow-window`,
     );
   }
-  const { name, levels, limits, spreadAtPeakAtMost } = parsed.data;
-  return {
-    kind: 'shop',
-    name,
-    levels: {
-      soakFrom: levels.soakFrom,
-      soakTo: levels.soakTo,
-      liquidus: levels.liquidus,
-      ...(levels.ceiling === undefined ? {} : { ceiling: levels.ceiling }),
-    },
-    rows: MEASURES.flatMap((measure) => {
-      const limit = limits[measure];
-      if (limit === undefined) return [];
-      const { atLeast, atMost } = limit;
-      const given = { ...(atLeast === undefined ? {} : { atLeast }), ...(atMost === undefined ? {} : { atMost }) };
-      return [{ measure, limit: given, cited: null }];
-    }),
-    ...(spreadAtPeakAtMost === undefined ? {} : { spreadAtPeakAtMost }),
-  };
+  return windowOfShop(parsed.data);
 }
 
 function numberFlag(input: CommandInput, name: string, orNought = false): number | undefined {
@@ -235,116 +214,4 @@ function sayLog(log: ThermocoupleLog): string {
     ...problems.map(sayPlace),
     ...(problemsBeyond > 0 ? [`and ${problemsBeyond} more problems`] : []),
   ].join('\n');
-}
-
-function sayTime({ layout: { time } }: ThermocoupleLog): string {
-  switch (time.kind) {
-    case 'rows':
-      return `${time.secondsPerRow} s from row to row, as stated`;
-    case 'number':
-      return `in ${time.unit} (${time.unitFrom})`;
-    case 'moment':
-      return 'as a clock';
-    case 'date-and-clock':
-      return 'as a date and a clock';
-  }
-}
-
-function answerOf(log: ThermocoupleLog, profile: Profile, judged: JudgedProfile): ProfileAnswer {
-  const { against: window } = judged;
-  const thin = thinCurve(log.seconds, log.channels, CURVE_POINTS);
-  return {
-    kind: 'judged',
-    verdict: sayVerdict(judged),
-    grade: judged.grade,
-    finding: judged.finding,
-    window: {
-      kind: window.kind,
-      name: window.name,
-      levels: window.levels,
-      ...(window.ceilingAtMost === undefined ? {} : { ceilingAtMost: window.ceilingAtMost }),
-      rows: window.rows.map((row) => ({ ...row })),
-      ...(window.spreadAtPeakAtMost === undefined ? {} : { spreadAtPeakAtMost: window.spreadAtPeakAtMost }),
-      says: window.kind === 'package-class' ? CLASSES_ARE_CEILINGS : null,
-    },
-    heats: judged.heats.map((heat) => {
-      const measured = profile.channels.find(({ name }) => name === heat.channel)!.heats[heat.heat - 1]!;
-      return {
-        channel: heat.channel,
-        heat: heat.heat,
-        seconds: { from: measured.from, to: measured.to },
-        peakAt: measured.peakAt,
-        grade: heat.grade,
-        chanceInside: heat.chanceInside,
-        rows: heat.rows.map((row) => ({
-          ...row,
-          name: nameMeasure(row.measure, window.levels),
-          measured: plainMeasured(row.measured),
-        })),
-        measures: Object.fromEntries(
-          MEASURES.map((measure) => [measure, plainMeasured(measured.measures[measure])]),
-        ) as Record<(typeof MEASURES)[number], PlainMeasured>,
-      };
-    }),
-    spreadAtPeak:
-      profile.spreadAtPeak === undefined
-        ? null
-        : {
-            ...plainQuantity(profile.spreadAtPeak),
-            grade: judged.spread?.grade ?? null,
-            atMost: judged.spread?.atMost ?? null,
-          },
-    rateSpanSeconds: profile.rateSpanSeconds,
-    channels: profile.channels.map((channel) => {
-      const read = log.channels.find(({ name }) => name === channel.name)!;
-      const column = log.layout.channels.find(({ name }) => name === channel.name)!;
-      return {
-        name: channel.name,
-        resolution: read.resolution,
-        halfWidth: channel.halfWidth,
-        noise: channel.noise,
-        stepSeconds: channel.stepSeconds,
-        spikes: channel.spikes,
-        pauses: [...channel.gaps],
-        gaps: read.gaps,
-        unit: column.unit,
-        unitFrom: column.unitFrom,
-      };
-    }),
-    unusable: [...profile.unusable],
-    log: {
-      lines: log.lines,
-      rows: log.seconds.length,
-      separator: log.layout.separator,
-      decimalMark: log.layout.decimalMark,
-      headerLine: log.layout.headerLine,
-      time: sayTime(log),
-      leftOut: [...log.layout.leftOut],
-      skipped: [...log.skipped],
-      problems: [...log.problems],
-      problemsBeyond: log.problemsBeyond,
-    },
-    curve: {
-      seconds: [...thin.seconds],
-      channels: log.channels.map(({ name }, i) => ({ name, celsius: [...thin.celsius[i]!] })),
-    },
-  };
-}
-
-type PlainQuantity = { value: number; low: number | null; high: number | null };
-type PlainMeasured = (PlainQuantity & { kind: 'measured'; note?: string }) | { kind: 'not-recorded'; because: string };
-
-/** JSON has no infinity: open is null. */
-function plainQuantity({ value, low, high }: Quantity): PlainQuantity {
-  const bound = (x: number) => (Number.isFinite(x) ? x : null);
-  return { value, low: bound(low), high: bound(high) };
-}
-
-function plainMeasured(measured: Measured): PlainMeasured {
-  if (measured.kind === 'not-recorded') return measured;
-  return {
-    kind: 'measured',
-    ...plainQuantity(measured),
-    ...(measured.note === undefined ? {} : { note: measured.note }),
-  };
 }
