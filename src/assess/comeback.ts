@@ -63,7 +63,8 @@ function secondAttempt(situation: Situation, life: Life): Second {
   const remedy = knowledge.remedies.find(({ id }) => id === life.lastRemedy)!;
   const at = decision.card.remedies.findIndex(({ id }) => id === life.lastRemedy);
   const again = at < 0 ? undefined : decision.singles[at];
-  const warranty = warrantyOf(timeline, shop, life);
+  // a card of the shop's own has no owner to give anything back to
+  const warranty = decision.card.model.money.ownStock ? null : warrantyOf(timeline, shop, life);
   const paid = timeline.flatMap((event) =>
     event.type === 'handed-back' && event.paid !== undefined ? [event.paid] : [],
   );
