@@ -39,6 +39,7 @@ const MAY_KNOW: { readonly [part: string]: readonly string[] } = {
   belief: [],
   decision: ['belief'],
   joints: [],
+  survival: [],
   knowledge: ['belief', 'record', 'shop'],
   record: ['knowledge'],
   shop: ['knowledge', 'record'],
@@ -53,12 +54,15 @@ const ALSO: { readonly [file: string]: readonly string[] } = {
   'src/knowledge/published.ts': ['assessment.ts', 'letter'],
   // the normal distribution is plain numbers: a profile is graded with the one that grades readings
   'src/joints/graded-limit.ts': ['evidence'],
+  // ln Gamma is one function wherever it is needed
+  'src/survival/gamma-distribution.ts': ['decision'],
+  'src/survival/relapse-law.ts': ['decision'],
   // what is wrong with a record has one shape, whether its form or its readings are wrong
   'src/record/parse.ts': ['evidence'],
   'src/record/check.ts': ['evidence'],
 };
 
-const PURE = ['belief', 'decision', 'joints'];
+const PURE = ['belief', 'decision', 'joints', 'survival'];
 
 /** Where the program meets a disk, a socket or a process. */
 const EDGES = /^src\/(cli|server|store|bootstrap)\/|^src\/knowledge\/(load|write-schemas)\.ts$/;
@@ -80,7 +84,7 @@ describe('Imports point inwards', () => {
     expect(outwards).toEqual([]);
   });
 
-  it('and belief, decision and joints know no clock, chance, disk, page or parser: the same input, the same answer, anywhere', async () => {
+  it('and belief, decision, joints and survival know no clock, chance, disk, page or parser: the same input, the same answer, anywhere', async () => {
     const forbidden: readonly (readonly [RegExp, string])[] = [
       [/\bDate\b/, 'a clock: pass the time in'],
       [/\bperformance\./, 'a clock: measure in tests/bench'],
@@ -118,7 +122,7 @@ describe('Imports point inwards', () => {
     for (const file of (await filesUnder('src')).filter((one) => isCode(one) && partOf(one) === 'wizard'))
       for (const imported of importsOf(await read(file)).filter((one) => one.startsWith('.'))) {
         const target = partOf(join(dirname(file), imported).split(sep).join('/'));
-        if (['belief', 'decision', 'joints', 'cli', 'server', 'store'].includes(target))
+        if (['belief', 'decision', 'joints', 'survival', 'cli', 'server', 'store'].includes(target))
           found.push(`${file} imports ${imported}`);
       }
     expect(found).toEqual([]);
