@@ -23,7 +23,7 @@ export interface ActNow {
   (situation: Situation): Acting;
   /** weighted value of doing a test, its price left out, and then acting on each outcome */
   readonly afterTest: (situation: Situation, test: number) => number;
-  /** work done so far: conditions weighed, each once per outcome. A measure of effort that no clock disturbs */
+  /** work done so far: conditions and what stops pay there, each once per outcome weighed. A measure of effort that no clock disturbs */
   readonly work: number;
 }
 

@@ -14,7 +14,7 @@ import { nameOf, type WorthOfTest, worthOfTests } from './worth.ts';
 export interface PlanOptions {
   /** most conditions times situations an exact solution may take; default 500 000 */
   readonly exactWork?: number;
-  /** conditions a search may weigh, each once per outcome; default 1 500 000. Counted, not timed: the same problem gets the same plan */
+  /** what a search may weigh, as `ActNow.work` counts; default 4 000 000. Counted, not timed: the same problem gets the same plan */
   readonly effort?: number;
   /** what counts as no gain at all, in the unit of the payoffs; default 1e-9 */
   readonly tolerance?: number;
@@ -65,6 +65,9 @@ export function plan(problem: DecisionProblem, options: PlanOptions = {}): Plann
   };
 }
 
+/** About 30 ms for a card of 300 conditions; three times as much adds less than a hundredth to the plan (`npm run bench -- --only planning`). */
+export const DEFAULT_EFFORT = 4_000_000;
+
 interface Found {
   readonly method: Certificate['method'];
   readonly value: number;
@@ -73,7 +76,7 @@ interface Found {
 }
 
 function findPlan(play: Play, act: ActNow, bound: UpperBound, options: PlanOptions): Found {
-  const effort = options.effort ?? 1_500_000;
+  const effort = options.effort ?? DEFAULT_EFFORT;
   const situations = Math.floor((options.exactWork ?? 500_000) / play.problem.conditions.length);
   if (situationsAtMost(play) <= situations) {
     const exact = solvePlay(play, situations);

@@ -10,7 +10,7 @@ export interface StopTable {
   best(situation: Situation): { readonly stop: number; readonly value: number };
   /** weighted value of doing a test, its price left out, and then stopping in the best way: sum over outcomes */
   afterTest(situation: Situation, test: number): number;
-  /** work done so far: conditions weighed, each once per outcome */
+  /** work done so far: conditions and what stops pay there, each once per outcome weighed */
   readonly work: () => number;
 }
 
@@ -37,6 +37,7 @@ export function stopTable(play: Play): StopTable {
   const conditions = Int32Array.from(where);
   const extras = Float64Array.from(extra);
   const joint = new Float64Array(play.problem.conditions.length);
+  const weighing = joint.length + conditions.length + count;
   const left = new Float64Array(count);
 
   const weighAll = (belief: Float64Array, mass: number, out: Float64Array) => {
@@ -69,7 +70,8 @@ export function stopTable(play: Play): StopTable {
   return {
     work: () => work,
     best: (situation) => {
-      work += joint.length;
+      // the situation was made before it is weighed
+      work += joint.length + weighing;
       totalsOf(situation);
       const charged = chargesWith(situation.paid);
       let stop = -1;
@@ -84,7 +86,7 @@ export function stopTable(play: Play): StopTable {
       return { stop, value };
     },
     afterTest: (situation, test) => {
-      work += joint.length * tests[test]!.outcomes.length;
+      work += weighing * tests[test]!.outcomes.length;
       totalsOf(situation);
       left.set(totals);
       const charged = chargesWith(situation.paid | play.needs.test[test]!);

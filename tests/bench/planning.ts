@@ -10,7 +10,7 @@ import { actNow, chanceFixed } from '../../src/decision/act-now.ts';
 import { perfectInformation } from '../../src/decision/bounds.ts';
 import { solvePlay } from '../../src/decision/exact.ts';
 import { following, oneStep } from '../../src/decision/one-step.ts';
-import { type PlanOptions, plan } from '../../src/decision/planner.ts';
+import { DEFAULT_EFFORT, type PlanOptions, plan } from '../../src/decision/planner.ts';
 import {
   type Action,
   afterFailure,
@@ -29,6 +29,7 @@ import {
 import { valueOfPolicy } from '../../src/decision/policy.ts';
 import type { DecisionProblem } from '../../src/decision/problem.ts';
 import { createRandom } from '../../src/decision/random.ts';
+import { stopTable } from '../../src/decision/stop-table.ts';
 import { KINDS, randomProblem } from './random-problems.ts';
 import { syntheticCard, USUAL_CARD } from './synthetic-card.ts';
 
@@ -36,13 +37,11 @@ const SEED = 20_261;
 const PROBLEMS = 1000;
 const SIZE = { faults: 8, remedies: 7, checks: 5 };
 const CARDS = 40;
-/** as `plan` takes it when none is named */
-const DEFAULT_EFFORT = 1_500_000;
 /** tests go on while the faults hold more doubt than this, and a test promises to lower it by a hundredth of it */
 const DOUBT_IN_NATS = 0.35;
 
 const PLANNER = 'planner without the exact solver';
-const STARVED = 'the same with the effort a card of 300 conditions leaves for 8';
+const STARVED = 'the same, looking at as few situations as for a card';
 const ONE_STEP = 'one-step value of information';
 const METHODS = [
   'exact planner',
@@ -64,15 +63,23 @@ interface Judged {
 }
 
 export async function benchPlanning(problems = PROBLEMS): Promise<string> {
+  const cardWork = workPerSituation(openPlay(syntheticCard(createRandom(SEED))));
   const random = createRandom(SEED);
   const judged = Array.from({ length: problems }, (_, index) => {
     const kind = KINDS[index % KINDS.length]!;
-    return judge(randomProblem(random, kind, SIZE), `${kind.remedies} remedies, ${kind.checks} checks`);
+    return judge(randomProblem(random, kind, SIZE), `${kind.remedies} remedies, ${kind.checks} checks`, cardWork);
   });
   return [smallProblems(judged), cardSized()].join('\n\n');
 }
 
-function judge(problem: DecisionProblem, kind: string): Judged {
+/** What weighing one situation counts as. */
+function workPerSituation(play: Play): number {
+  const table = stopTable(play);
+  table.best(play.start);
+  return table.work();
+}
+
+function judge(problem: DecisionProblem, kind: string, cardWork: number): Judged {
   const play = openPlay(problem);
   const exact = solvePlay(play, Number.POSITIVE_INFINITY);
   if (exact.kind !== 'exact') throw new Error('without a limit every problem is solved');
@@ -86,7 +93,7 @@ function judge(problem: DecisionProblem, kind: string): Judged {
     return { certificate, value: valueOfPolicy(own, policy)(own.start) };
   };
   const usual = searched({});
-  const starved = searched({ effort: (DEFAULT_EFFORT * SIZE.faults) / 300 });
+  const starved = searched({ effort: (DEFAULT_EFFORT * workPerSituation(play)) / cardWork });
   return {
     kind,
     excess: {
