@@ -44,14 +44,17 @@ const MAY_KNOW: { readonly [part: string]: readonly string[] } = {
   record: ['knowledge'],
   shop: ['knowledge', 'record'],
   evidence: ['knowledge', 'record', 'shop'],
+  work: ['assessment.ts', 'evidence', 'joints', 'knowledge', 'record', 'shop'],
   store: ['knowledge', 'record', 'shop', 'evidence'],
   'assessment.ts': ['knowledge'],
 };
 
 /** Single files that know one thing more. */
 const ALSO: { readonly [file: string]: readonly string[] } = {
+  // the solder a procedure names must be one of the table of alloys
+  'src/knowledge/audit/procedures.ts': ['joints'],
   // publishes the schema of every kind of file and answer, the assessment and the owner's page among them
-  'src/knowledge/published.ts': ['assessment.ts', 'letter'],
+  'src/knowledge/published.ts': ['assessment.ts', 'letter', 'work'],
   // the normal distribution is plain numbers: a profile is graded with the one that grades readings
   'src/joints/graded-limit.ts': ['evidence'],
   // ln Gamma is one function wherever it is needed

@@ -18,6 +18,7 @@ export const auditCommand: Command = {
         findings: knowledge.findings.length,
         checks: knowledge.checks.length,
         remedies: knowledge.remedies.length,
+        'hold points': knowledge.holdPoints.length,
         windows: knowledge.windows.length,
         rules: Object.values(knowledge.rules).reduce((sum, rules) => sum + rules.length, 0),
         cautions: knowledge.cautions.length,

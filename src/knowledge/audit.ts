@@ -6,6 +6,7 @@ import { auditContext } from './audit/context.ts';
 import { auditCoverage } from './audit/coverage.ts';
 import { auditNames } from './audit/names.ts';
 import { auditNumbers } from './audit/numbers.ts';
+import { auditProcedures } from './audit/procedures.ts';
 import { auditReferences } from './audit/references.ts';
 import { auditRules } from './audit/rules.ts';
 import { auditSafety } from './audit/safety.ts';
@@ -25,6 +26,7 @@ const THEMES = [
   auditWindowChoice,
   auditCoverage,
   auditSafety,
+  auditProcedures,
   auditSources,
   auditUnused,
 ];

@@ -11,9 +11,12 @@ import {
   type Fault,
   type Finding,
   FOLDERS,
+  type HoldPoint,
   type Id,
+  type PackageKind,
   type Population,
   type Preparation,
+  type Procedure,
   type Remedy,
   type Rule,
   SINGLE_FILES,
@@ -46,6 +49,9 @@ export interface Draft {
   readonly preparations: readonly Filed<Preparation>[];
   readonly checks: readonly Filed<Check>[];
   readonly remedies: readonly Filed<Remedy>[];
+  readonly procedures: readonly Filed<Procedure>[];
+  readonly 'hold-points': readonly Filed<HoldPoint>[];
+  readonly packages: readonly Filed<PackageKind>[];
   readonly stops: readonly Filed<Stop>[];
   readonly windows: readonly Filed<Window>[];
   readonly sources: readonly Filed<Source>[];

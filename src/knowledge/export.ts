@@ -16,7 +16,7 @@ export const EXPORT_FORMAT = 1;
  *   where `noFault` is stated, the empty set weighs what makes its chance that figure.
  * - `remedies[k].effects[fault]`: chances that one attempt `cures` or only `masks` an active fault; `induces[fault]`:
  *   chance that it causes one that is absent.
- * - `checks`, `windows`, `rules`, `facts`, `cautions`, `sources`, `stops`, `preparations`, `bench`: as in their files.
+ * - `procedures`, `holdPoints`, `packages`, `checks`, `windows`, `rules`, `facts`, `cautions`, `sources`, `stops`, `preparations`, `bench`: as in their files.
  *
  * The posterior: an assessment's `audit` gives `odds` (kappa and the card's history included) and `weights`, a list w
  * with one entry per state for every finding that was observed. With F_row(x) the sum of a row up to state x,
@@ -50,6 +50,9 @@ export function exportKnowledge(knowledge: Knowledge) {
       newFaultsPerYearSize: population.newFaultsPerYear.n,
     },
     remedies: knowledge.remedies.map(exportRemedy),
+    procedures: knowledge.procedures.map(plain),
+    holdPoints: knowledge.holdPoints.map(plain),
+    packages: knowledge.packages.map(plain),
     stops: knowledge.stops.map(plain),
     checks: knowledge.checks.map(plain),
     preparations: knowledge.preparations.map(plain),

@@ -7,9 +7,12 @@ import type {
   FactDefinition,
   Fault,
   Finding,
+  HoldPoint,
   Id,
+  PackageKind,
   Population,
   Preparation,
+  Procedure,
   Remedy,
   Rule,
   Source,
@@ -27,6 +30,10 @@ export interface Knowledge {
   readonly preparations: readonly Preparation[];
   readonly checks: readonly Check[];
   readonly remedies: readonly Remedy[];
+  /** one for every remedy, by its id */
+  readonly procedures: readonly Procedure[];
+  readonly holdPoints: readonly HoldPoint[];
+  readonly packages: readonly PackageKind[];
   readonly stops: readonly Stop[];
   readonly windows: readonly Window[];
   readonly sources: readonly Source[];

@@ -45,7 +45,22 @@ export function reportKnowledge(knowledge: Knowledge, threshold = INSEPARABLE): 
 
 function kindsOf(knowledge: Knowledge): { readonly [kind: string]: unknown } {
   const { faults, findings, preparations, checks, remedies, stops, windows, cautions, population, rules } = knowledge;
-  return { faults, findings, preparations, checks, remedies, stops, windows, cautions, population, ...rules };
+  const { procedures, holdPoints, packages } = knowledge;
+  return {
+    faults,
+    findings,
+    preparations,
+    checks,
+    remedies,
+    procedures,
+    holdPoints,
+    packages,
+    stops,
+    windows,
+    cautions,
+    population,
+    ...rules,
+  };
 }
 
 /** Sample sizes say how firm a number is and are not counted as numbers of their own. */

@@ -3,6 +3,7 @@
  * Cross-references, sums and operators are the audit's business (`audit.ts`), because they need all files at once.
  */
 import { z } from 'zod';
+import { MoistureLevel } from '../record/schema.ts';
 import { Id } from './id.ts';
 import { FINDING_GROUPS, QUANTITIES, SITES } from './vocabulary.ts';
 
@@ -172,6 +173,87 @@ export const Remedy = z.strictObject({
   $schema: z.string().optional(),
 });
 export type Remedy = z.infer<typeof Remedy>;
+
+export const STAGES = ['prepare', 'take-off', 'make-ready', 'join', 'clean', 'prove'] as const;
+
+/** A number in the words of a hold point, `{its-id}` there: one figure, or from one to another. */
+export const Figure = withBasis({ from: z.number(), to: z.number().optional(), unit: Text });
+export type Figure = z.infer<typeof Figure>;
+
+/** A place in a piece of work where the hands stop, something is looked at, and the result is written down. */
+export const HoldPoint = z.strictObject({
+  id: Id,
+  stage: z.enum(STAGES),
+  name: Text,
+  /** what is done up to it, in order */
+  howTo: z.array(Text).min(1),
+  /** what must be so to go on */
+  passes: Text,
+  /** what is written down */
+  record: z.array(Text).min(1),
+  /** again: the same hold point once more · back: to an earlier one, and everything from there once more · end: the work is over */
+  ifItFails: z.strictObject({ say: Text, leads: z.enum(['again', 'back', 'end']), to: Id.optional() }),
+  /** why it is there */
+  why: withBasis({ text: Text }).optional(),
+  /** by id; every number in the words stands here with its basis */
+  figures: z.record(Id, Figure).optional(),
+  /** the check that is made here */
+  check: Id.optional(),
+  /** what it can find, and the states with which the work may go on */
+  finds: z.array(z.strictObject({ finding: Id, passes: z.array(Id).min(1) })).optional(),
+  /** limited: power from a current-limited supply · full: from a host */
+  power: z.enum(['limited', 'full']).optional(),
+  /** part of the work only where a bake is asked */
+  onlyWhereBaked: z.boolean().optional(),
+  /** heat to melting is put in here by the profile of the alloy */
+  profile: z.boolean().optional(),
+  /** when it may be left out, with the reason written down */
+  mayBeLeftOut: Text.optional(),
+  cautions: z.array(Id),
+  $schema: z.string().optional(),
+});
+export type HoldPoint = z.infer<typeof HoldPoint>;
+
+/** In place of an alloy: what the joints were made of before. */
+export const AS_FOUND = 'as-found';
+
+/** How a remedy is carried out: its hold points in order. Bears the id of the remedy. */
+export const Procedure = z.strictObject({
+  id: Id,
+  holdPoints: z.array(Id).min(1),
+  /** the solder its joints are made of: an alloy, or what is found on the board. Left out: no joints of a package are melted */
+  solder: Text.optional(),
+  /** the package that is heated to melting */
+  package: Id.optional(),
+  /** besides the board's heat cycles: passes the package takes, reworks of its place, and whether it is a new one */
+  heat: withBasis({
+    partPasses: z.number().int().nonnegative(),
+    locationReworks: z.number().int().nonnegative(),
+    newPart: z.boolean(),
+  }).optional(),
+  /** facts of the trade to bear in mind */
+  notes: z.array(withBasis({ text: Text })).optional(),
+  $schema: z.string().optional(),
+});
+export type Procedure = z.infer<typeof Procedure>;
+
+/** What is assumed of a kind of package while nobody has looked it up. */
+export const PackageKind = z.intersection(
+  z.object({
+    id: Id,
+    name: Text,
+    /** usual for its kind, and the one to reckon with while it is not known */
+    moistureLevel: MoistureLevel,
+    cautiousMoistureLevel: MoistureLevel,
+    bodyMillimetres: z.number().positive(),
+    gridMillimetres: z.number().positive(),
+    /** passes of the board in its making */
+    factoryPasses: z.number().int().nonnegative(),
+    $schema: z.string().optional(),
+  }),
+  Basis,
+);
+export type PackageKind = z.infer<typeof PackageKind>;
 
 /** A way to stop. `value` says what the card is worth then. */
 export const Stop = z.strictObject({
@@ -350,6 +432,9 @@ export const FOLDERS = {
   preparations: Preparation,
   checks: Check,
   remedies: Remedy,
+  procedures: Procedure,
+  'hold-points': HoldPoint,
+  packages: PackageKind,
   stops: Stop,
   windows: Window,
   sources: Source,

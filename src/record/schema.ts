@@ -50,6 +50,8 @@ export const Measured = z.strictObject({
   temperature: z.number().min(-40).max(150).optional(),
   /** standard deviation of repeated readings, in the reading's unit */
   repeatability: z.number().nonnegative().optional(),
+  /** the hold point of the work at which it was read */
+  step: Id.optional(),
 });
 export type Measured = z.infer<typeof Measured>;
 
@@ -62,20 +64,65 @@ export const Seen = z.strictObject({
   by: z.enum(['bench', 'owner']),
   /** several states may be possible: weights over states, instead of one */
   weights: z.record(Id, z.number().min(0).max(1)).optional(),
+  /** the hold point of the work at which it was seen */
+  step: Id.optional(),
 });
 export type Seen = z.infer<typeof Seen>;
+
+/** Moisture sensitivity levels of J-STD-020. */
+export const MoistureLevel = z.enum(['1', '2', '2a', '3', '4', '5', '5a', '6']);
+export type MoistureLevel = z.infer<typeof MoistureLevel>;
+
+/** What is known of the package that is heated. What is left out is not known, and the work order then assumes the worse. */
+export const PackageKnown = z.strictObject({
+  moistureLevel: MoistureLevel.optional(),
+  /** thickness of the body */
+  bodyMillimetres: z.number().positive().max(20).optional(),
+  /** volume of the body, without balls */
+  bodyCubicMillimetres: z.number().positive().max(100_000).optional(),
+  /** longest side */
+  gridMillimetres: z.number().positive().max(200).optional(),
+  /** out of its dry bag */
+  exposureHours: z.number().nonnegative().optional(),
+  /** the room it lay in: up to 30 degC and 60 %, or worse */
+  room: z.enum(['within', 'worse']).optional(),
+});
+export type PackageKnown = z.infer<typeof PackageKnown>;
+
+export const STEP_OUTCOMES = ['passed', 'failed', 'left-out'] as const;
+/** One hold point as it was recorded. What was found there stands in the timeline as an event of its own that names the step. */
+export const StepRecord = z.strictObject({
+  step: Id,
+  at: At,
+  outcome: z.enum(STEP_OUTCOMES),
+  note: z.string().optional(),
+});
+export type StepRecord = z.infer<typeof StepRecord>;
+
+/**
+ * How the work was done: its hold points in the order they were recorded. It holds no findings: what was seen or measured
+ * at a hold point is an event after the work, so that nothing is counted twice.
+ */
+export const Process = z.strictObject({
+  /** solder that was used or found, such as `Sn63Pb37` */
+  alloy: z.string().min(1).optional(),
+  package: PackageKnown.optional(),
+  steps: z.array(StepRecord),
+});
+export type Process = z.infer<typeof Process>;
 
 export const Event = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('arrived'), at: At, facts: FactAnswers, note: z.string().optional() }),
   Seen,
   Measured,
-  /** work done; whether the card worked afterwards is `worked`. Grows with the rework record. */
+  /** work, from when it began; whether the card worked afterwards is `worked` (null: can't tell, or not finished) */
   z.strictObject({
     type: z.literal('treated'),
     at: At,
     remedy: Id,
     worked: z.boolean().nullable(),
     note: z.string().optional(),
+    process: Process.optional(),
   }),
   /** the card left the bench; `paid`: what the owner paid for the work, in the shop's currency */
   z.strictObject({ type: z.literal('handed-back'), at: At, paid: Figure.optional(), note: z.string().optional() }),

@@ -10,6 +10,9 @@ const SINGULAR: Record<IdKind, string> = {
   preparations: 'preparation',
   checks: 'check',
   remedies: 'remedy',
+  procedures: 'procedure',
+  'hold-points': 'hold point',
+  packages: 'package',
   stops: 'stop',
   windows: 'window',
   sources: 'source',
@@ -75,6 +78,22 @@ export function auditReferences(context: AuditContext): Problem[] {
     each(file, 'cautions', 'cautions', value.cautions);
     for (const fault of Object.keys(value.effects)) named(file, `effects.${fault}`, 'faults', fault);
     for (const fault of Object.keys(value.induces)) named(file, `induces.${fault}`, 'faults', fault);
+  }
+  for (const { file, value } of parsed(draft.procedures)) {
+    named(file, 'id', 'remedies', value.id);
+    each(file, 'holdPoints', 'hold-points', value.holdPoints);
+    if (value.package !== undefined) named(file, 'package', 'packages', value.package);
+  }
+  for (const { file, value } of parsed(draft['hold-points'])) {
+    if (value.check !== undefined) named(file, 'check', 'checks', value.check);
+    if (value.ifItFails.to !== undefined) named(file, 'ifItFails.to', 'hold-points', value.ifItFails.to);
+    each(file, 'cautions', 'cautions', value.cautions);
+    (value.finds ?? []).forEach(({ finding, passes }, i) => {
+      named(file, `finds[${i}].finding`, 'findings', finding);
+      passes.forEach((id, j) => {
+        state(file, `finds[${i}].passes[${j}]`, finding, id);
+      });
+    });
   }
   for (const { file, value } of parsed(draft.windows)) {
     named(file, 'finding', 'findings', value.finding);
