@@ -6,6 +6,7 @@ import { decideOn } from './assess/decision.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
 import type { Firmness } from './assess/firmness.ts';
 import { inseparablePairs } from './assess/inseparable.ts';
+import { DEFAULT_MAX_FAULTS } from './assess/most-faults.ts';
 import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import type { CardAtThisShop } from './assess/shop-and-card.ts';
 import { because, reasons } from './assess/verdict.ts';
@@ -23,7 +24,6 @@ import { parseRecord } from './record/parse.ts';
 import type { Record as CardRecord } from './record/schema.ts';
 import type { Shop } from './shop/schema.ts';
 
-const DEFAULT_MAX_FAULTS = 3;
 /**
  * Assesses a record. A record that cannot be used comes back with every issue, findings that exclude each other as a
  * contradiction; neither throws.

@@ -129,33 +129,49 @@ export function stateName(finding: Finding, state: Id): string {
   return finding.states.find((known) => known.id === state)?.name ?? state;
 }
 
-export function rank(knowledge: Knowledge, diagnosis: Diagnosis, explained: Explanation): RankedFault[] {
-  const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
-  const recorded = diagnosis.gathered.present;
+export type RankedChance = Omit<RankedFault, 'evidence'>;
+
+/** Causes worth a line, likeliest first. */
+export function rankedChances(knowledge: Knowledge, { chances, before }: Diagnosis): RankedChance[] {
   return knowledge.faults
     .map((fault, at) => ({ fault, at }))
-    .filter(({ at }) => diagnosis.chances[at]! >= LEAST_CHANCE_LISTED)
-    .sort((a, b) => diagnosis.chances[b.at]! - diagnosis.chances[a.at]! || a.at - b.at)
+    .filter(({ at }) => chances[at]! >= LEAST_CHANCE_LISTED)
+    .sort((a, b) => chances[b.at]! - chances[a.at]! || a.at - b.at)
     .map(({ fault, at }) => ({
       fault: fault.id,
       site: fault.site,
       name: fault.name,
       owner: fault.owner,
-      chance: Math.min(1, diagnosis.chances[at]!),
-      before: Math.min(1, diagnosis.before[at]!),
-      evidence: recorded
-        .map((item, j) => {
-          const finding = findings.get(item.finding)!;
-          return {
-            finding: item.finding,
-            name: finding.name,
-            state: item.state,
-            stateName: stateName(finding, item.state),
-            decibels: finite(explained.decibels[j]![at]!),
-          };
-        })
-        .sort((a, b) => Math.abs(b.decibels) - Math.abs(a.decibels)),
+      chance: Math.min(1, chances[at]!),
+      before: Math.min(1, before[at]!),
     }));
+}
+
+export function rank(knowledge: Knowledge, diagnosis: Diagnosis, explained: Explanation): RankedFault[] {
+  const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
+  const faultAt = new Map(knowledge.faults.map((fault, at) => [fault.id, at]));
+  const recorded = diagnosis.gathered.present;
+  return rankedChances(knowledge, diagnosis).map((cause) => ({
+    ...cause,
+    evidence: recorded
+      .map((item, j) => {
+        const finding = findings.get(item.finding)!;
+        return {
+          finding: item.finding,
+          name: finding.name,
+          state: item.state,
+          stateName: stateName(finding, item.state),
+          decibels: finite(explained.decibels[j]![faultAt.get(cause.fault)!]!),
+        };
+      })
+      .sort((a, b) => Math.abs(b.decibels) - Math.abs(a.decibels)),
+  }));
+}
+
+export function siteChances(knowledge: Knowledge, { belief }: Diagnosis): Assessed['sites'] {
+  const siteOf = knowledge.faults.map((fault) => SITES.indexOf(fault.site));
+  const bySite = groupChances(belief, siteOf, SITES.length);
+  return SITES.map((site, at) => ({ site, chance: Math.min(1, bySite[at]!) }));
 }
 
 /** JSON has no infinity; evidence that settles a matter is shown at the edge of what a double can hold. */
@@ -177,8 +193,6 @@ export function diagnosisView(
   const recorded = diagnosis.gathered.present;
   const names = new Map(knowledge.findings.map((finding) => [finding.id, finding.name]));
   const shape = priorShape(diagnosis.starting.odds, diagnosis.most, diagnosis.starting.empty);
-  const siteOf = knowledge.faults.map((fault) => SITES.indexOf(fault.site));
-  const bySite = groupChances(diagnosis.belief, siteOf, SITES.length);
   return {
     evidence: evidenceItems(knowledge, recorded),
     strain: {
@@ -203,7 +217,7 @@ export function diagnosisView(
     },
     chanceOfEvidence: Math.exp(diagnosis.logChance),
     ranking: rank(knowledge, diagnosis, explained),
-    sites: SITES.map((site, at) => ({ site, chance: Math.min(1, bySite[at]!) })),
+    sites: siteChances(knowledge, diagnosis),
     sound: Math.min(1, diagnosis.sound),
     conditions: topConditions(diagnosis.belief, CONDITIONS_SHOWN).map(({ active, chance }) => ({
       faults: active.map((fault) => network.faults[fault]!),

@@ -1,8 +1,10 @@
 /**
- * Asks the workers for the assessment of the open record. Only the answer to the newest question is shown. The quick
- * worker answers at once; the thorough one makes the parameter draws when the typing pauses, so it never delays the quick one.
+ * Asks the workers about the open record. Only the answer to the newest question is shown. One worker says where it points and does
+ * nothing else, so that nobody waits for a plan to see what an answer moved; the second assesses, with the next check; the
+ * thorough one makes the parameter draws when the typing pauses.
  */
 import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Points } from '../assess/points.ts';
 import type { Assessment } from '../assessment.ts';
 import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -21,9 +23,18 @@ export interface Advice {
   readonly failure: string | null;
 }
 
+/** Where the newest question points, while its assessment is being worked on. */
+export interface Ahead {
+  /** null: the assessment is the newest there is */
+  readonly points: Points | null;
+  /** not even that is known yet */
+  readonly pending: boolean;
+}
+
 export interface Adviser {
   readonly catalogue: ReadonlySignal<Catalogue | null>;
   readonly advice: ReadonlySignal<Advice>;
+  readonly ahead: ReadonlySignal<Ahead>;
   ask(record: Record): void;
   /** now, or when the question being worked on has been answered */
   onceWeighed(act: () => void): void;
@@ -36,18 +47,23 @@ export interface Adviser {
 export type Post = Pick<Worker, 'postMessage' | 'addEventListener'>;
 
 const NOTHING: Advice = { assessment: null, applicable: null, pending: false, draws: 0, failure: null };
+const NOTHING_AHEAD: Ahead = { points: null, pending: false };
 const DRAWS = 1_000;
 const PAUSE_MS = 600;
 
 export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
   const catalogue = signal<Catalogue | null>(null);
   const advice = signal<Advice>(NOTHING);
+  const ahead = signal<Ahead>(NOTHING_AHEAD);
   const waiting = new Map<number, (assessment: Assessment | null) => void>();
   let sequence = 0;
   let newest = 0;
   let thorough: Post | null = null;
   let pause: ReturnType<typeof setTimeout> | undefined;
-  const quick = start();
+  /** the newest question, until the assessing worker has been told */
+  let untold: { readonly sequence: number; readonly record: Record } | null = null;
+  const assessing = start();
+  const pointing = start();
 
   function start(): Post {
     const worker = hire();
@@ -68,6 +84,12 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
       catalogue.value ??= message.catalogue;
       return;
     }
+    if (message.type === 'points') {
+      if (message.sequence !== newest) return;
+      if (message.points !== null) ahead.value = { points: message.points, pending: false };
+      tellAssessing();
+      return;
+    }
     const answered = message.sequence === null ? undefined : waiting.get(message.sequence);
     if (answered !== undefined) {
       waiting.delete(message.sequence!);
@@ -79,6 +101,12 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
       waiting.clear();
     } else if (message.sequence !== newest) return;
     if (message.type === 'failure') {
+      // the worker that only points may break where the assessment says what is wrong
+      if (untold !== null && message.sequence !== null) {
+        tellAssessing();
+        return;
+      }
+      ahead.value = NOTHING_AHEAD;
       advice.value = { ...advice.value, pending: false, failure: message.message };
       return;
     }
@@ -91,16 +119,27 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
       draws,
       failure: null,
     };
+    ahead.value = NOTHING_AHEAD;
+  }
+
+  /** Once it is known where the question points: two workers at once would share one processor. */
+  function tellAssessing(): void {
+    if (untold === null) return;
+    tell(assessing, { type: 'assess', ...untold, draws: 0, plan: true });
+    untold = null;
   }
 
   return {
     catalogue,
     advice,
+    ahead,
     ask(record) {
       newest = ++sequence;
       const asked = newest;
       advice.value = { ...advice.value, pending: true };
-      tell(quick, { type: 'assess', sequence: asked, record, draws: 0, plan: true });
+      ahead.value = { points: ahead.value.points, pending: true };
+      untold = { sequence: asked, record };
+      tell(pointing, { type: 'point', sequence: asked, record });
       clearTimeout(pause);
       pause = setTimeout(() => {
         thorough ??= start();
@@ -119,13 +158,15 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
       const asked = ++sequence;
       return new Promise((resolve) => {
         waiting.set(asked, resolve);
-        tell(quick, { type: 'assess', sequence: asked, record, draws: 0, plan: false });
+        tell(assessing, { type: 'assess', sequence: asked, record, draws: 0, plan: false });
       });
     },
     reset() {
       clearTimeout(pause);
       newest = ++sequence;
+      untold = null;
       advice.value = NOTHING;
+      ahead.value = NOTHING_AHEAD;
     },
   };
 }

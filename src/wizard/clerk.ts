@@ -1,4 +1,5 @@
-/** The worker's manners: one assessment at a time, in turn, and none for a question that a newer one of its kind has overtaken. */
+/** The worker's manners: one answer at a time, in turn, and none for a question that a newer one of its kind has overtaken. */
+import type { Points } from '../assess/points.ts';
 import type { Assessment } from '../assessment.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
@@ -7,9 +8,13 @@ import type { FromWorker, ToWorker } from './exchange.ts';
 export interface Opened {
   readonly catalogue: Catalogue;
   readonly assess: (record: unknown, draws: number, plan: boolean) => Promise<Assessment>;
+  readonly point: (record: unknown) => Promise<Points | null>;
 }
 
-type Question = Extract<ToWorker, { type: 'assess' }>;
+type Question = Exclude<ToWorker, { type: 'open' }>;
+
+/** The open card's questions, of which only the newest of a kind matters; the list of cards asks for each of its own. */
+const rankOf = (question: Question): number => (question.type === 'point' ? 2 : Number(question.plan));
 
 export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (message: FromWorker) => void) {
   let opened: Promise<Opened | null> | null = null;
@@ -38,8 +43,14 @@ export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (
     busy = false;
   }
 
-  async function answer(knowledge: Opened, { sequence, record, draws, plan }: Question): Promise<void> {
+  async function answer(knowledge: Opened, question: Question): Promise<void> {
+    const { sequence, record } = question;
     try {
+      if (question.type === 'point') {
+        say({ type: 'points', sequence, points: await knowledge.point(record) });
+        return;
+      }
+      const { draws, plan } = question;
       const assessment = await knowledge.assess(record, draws, plan);
       say({ type: 'assessment', sequence, draws, assessment });
     } catch (error) {
@@ -53,9 +64,10 @@ export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (
         opened = openOrSay(message.shop);
         return;
       }
-      if (message.plan) queue = queue.filter((waiting) => !waiting.plan);
+      const rank = rankOf(message);
+      if (rank > 0) queue = queue.filter((waiting) => rankOf(waiting) !== rank);
       queue.push(message);
-      queue.sort((a, b) => Number(b.plan) - Number(a.plan));
+      queue.sort((a, b) => rankOf(b) - rankOf(a));
       void work();
     },
   };

@@ -1,4 +1,5 @@
 /** What passes between the screens and the worker that holds the knowledge. */
+import type { Points } from '../assess/points.ts';
 import type { Assessment } from '../assessment.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
@@ -6,6 +7,8 @@ import type { Catalogue } from './catalogue.ts';
 export type ToWorker =
   /** must come first; null: the profile shipped with the knowledge */
   | { readonly type: 'open'; readonly shop: Shop | null }
+  /** where the record points, and no more */
+  | { readonly type: 'point'; readonly sequence: number; readonly record: unknown }
   | {
       readonly type: 'assess';
       readonly sequence: number;
@@ -22,5 +25,7 @@ export type FromWorker =
       readonly draws: number;
       readonly assessment: Assessment;
     }
+  /** null: it points nowhere; the assessment says why */
+  | { readonly type: 'points'; readonly sequence: number; readonly points: Points | null }
   /** sequence null: the knowledge could not be opened at all */
   | { readonly type: 'failure'; readonly sequence: number | null; readonly message: string };

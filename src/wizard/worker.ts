@@ -1,5 +1,6 @@
 /** Holds the knowledge away from the screens and answers with assessments, the newest question first. */
 import { readRules } from 'virtual:rules';
+import { pointsOf } from '../assess/points.ts';
 import { assess } from '../assess.ts';
 import { unpackKnowledge } from '../knowledge/packed.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -14,6 +15,7 @@ async function openKnowledge(own: Shop | null) {
   return {
     catalogue: makeCatalogue(knowledge, shop),
     assess: (record: unknown, draws: number, plan: boolean) => assess(knowledge, shop, record, { draws, plan }),
+    point: (record: unknown) => pointsOf(knowledge, shop, record),
   };
 }
 

@@ -32,6 +32,11 @@ const BENCHES: readonly Bench[] = [
     run: async () => (await import('./assessment.ts')).benchAssessment(),
   },
   {
+    name: 'screen',
+    question: 'How long from an answer to the new ranking on the screen?',
+    run: async () => (await import('./answer-to-screen.ts')).benchAnswerToScreen(),
+  },
+  {
     name: 'decisions',
     question: 'Does a bench that follows the tool earn more than one that does not, and do stated chances come true?',
     run: async () => (await import('./decisions.ts')).benchDecisions(decisionsOptions(process.argv.slice(2))),

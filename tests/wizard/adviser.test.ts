@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Points } from '../../src/assess/points.ts';
 import type { Record } from '../../src/record/schema.ts';
 import { createAdviser, type Post } from '../../src/wizard/adviser.ts';
 import { createClerk } from '../../src/wizard/clerk.ts';
@@ -9,7 +10,11 @@ const card = (title: string): Record => ({ format: 1, id: 'card', title, timelin
 type Assess = (record: Record, draws: number) => Promise<typeof sampleAssessment>;
 
 /** A worker that is none: the same clerk, on this thread. */
-function hireWith(assess: Assess, asked: string[] = []): () => Post {
+function hireWith(
+  assess: Assess,
+  asked: string[] = [],
+  point: (record: Record) => Promise<Points | null> = async () => null,
+): () => Post {
   return () => {
     const heard: ((event: { data: FromWorker }) => void)[] = [];
     const open = async () => ({
@@ -18,6 +23,7 @@ function hireWith(assess: Assess, asked: string[] = []): () => Post {
         asked.push(`${(record as Record).title} ${draws}`);
         return assess(record as Record, draws);
       },
+      point: (record: unknown) => point(record as Record),
     });
     const clerk = createClerk(open, (data) => void setTimeout(() => heard.map((hear) => hear({ data })), 0));
     return {
@@ -27,9 +33,9 @@ function hireWith(assess: Assess, asked: string[] = []): () => Post {
   };
 }
 
-const after = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 const titled: Assess = async (record, draws) => {
-  await after(draws > 0 ? 1_000 : 20);
+  await wait(draws > 0 ? 1_000 : 20);
   return { ...sampleAssessment, title: `${record.title} ${draws}` };
 };
 
@@ -101,5 +107,42 @@ describe('advice on the open card', () => {
       'two 0',
     ]);
     expect(adviser.advice.value).toMatchObject({ assessment: { title: 'open 0' } });
+  });
+
+  it('shows where the newest answer points before the assessment is there, and no older one', async () => {
+    const points = (sound: number): Points => ({ ranking: [], sites: [], sound });
+    const point = async ({ title }: Record) => {
+      await wait(5);
+      return points(title === 'b' ? 0.25 : 0.5);
+    };
+    const slow: Assess = async (record) => {
+      await wait(200);
+      return { ...sampleAssessment, title: record.title };
+    };
+    const asked: string[] = [];
+    const adviser = createAdviser(hireWith(slow, asked, point), null);
+    const seen: (number | null)[] = [];
+    adviser.ahead.subscribe(({ points: found }) => seen.push(found?.sound ?? null));
+    adviser.ask(card('a'));
+    await vi.advanceTimersByTimeAsync(2);
+    adviser.ask(card('b'));
+    await vi.advanceTimersByTimeAsync(50);
+    expect(adviser.ahead.value).toEqual({ points: points(0.25), pending: false });
+    expect(adviser.advice.value).toMatchObject({ pending: true, assessment: null });
+    expect(seen).not.toContain(0.5);
+    await vi.advanceTimersByTimeAsync(400);
+    expect(asked).toEqual(['b 0']);
+    expect(adviser.advice.value).toMatchObject({ pending: false, assessment: { title: 'b' } });
+    expect(adviser.ahead.value).toEqual({ points: null, pending: false });
+  });
+
+  it('is assessed in full although the worker that only points breaks down on it', async () => {
+    const broken = async () => {
+      throw new Error('no such finding');
+    };
+    const adviser = createAdviser(hireWith(titled, [], broken), null);
+    adviser.ask(card('a'));
+    await vi.advanceTimersByTimeAsync(100);
+    expect(adviser.advice.value).toMatchObject({ failure: null, assessment: { title: 'a 0' } });
   });
 });

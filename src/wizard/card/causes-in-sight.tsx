@@ -1,5 +1,5 @@
 /** The first few causes, or those of one part of the card: how likely, what the last answer moved, and why on unfolding. */
-import { useEffect, useState } from 'preact/hooks';
+import type { Points } from '../../assess/points.ts';
 import type { Assessed, RankedFault } from '../../assessment.ts';
 import type { Site } from '../../knowledge/schema.ts';
 import { messages } from '../language.ts';
@@ -8,8 +8,11 @@ import { ChanceBar } from './chance-bar.tsx';
 import { Evidence } from './evidence.tsx';
 import { Moved } from './moved.tsx';
 import { type Move, movesOutOfSight } from './moves.ts';
+import { sayMoves } from './say-moves.ts';
 
 interface Props {
+  readonly points: Points;
+  /** what speaks for each cause; behind `points` while it is being worked on */
   readonly assessed: Assessed;
   readonly picked: Site | null;
   /** null: nothing was answered since the card was opened */
@@ -21,25 +24,30 @@ const SHOWN = 4;
 /** of one part of the card, causes rarer than this are not worth a line */
 const LEAST_CHANCE_SHOWN = 0.005;
 
-export function CausesInSight({ assessed, picked, moves, onWhole }: Props) {
+export function CausesInSight({ points, assessed, picked, moves, onWhole }: Props) {
   const { pointing, sites } = messages.value;
   const shown =
     picked === null
-      ? assessed.ranking.slice(0, SHOWN)
-      : assessed.ranking.filter(({ site, chance }) => site === picked && chance >= LEAST_CHANCE_SHOWN);
+      ? points.ranking.slice(0, SHOWN)
+      : points.ranking.filter(({ site, chance }) => site === picked && chance >= LEAST_CHANCE_SHOWN);
+  const evidenceOf = new Map(assessed.ranking.map(({ fault, evidence }) => [fault, evidence]));
   const moveOf = (fault: string) => moves?.find((move) => move.fault === fault);
   const elsewhere = movesOutOfSight(moves ?? [], new Set(shown.map(({ fault }) => fault)));
   return (
     <>
       <ol>
         {shown.map((cause) => (
-          <Cause cause={cause} move={moveOf(cause.fault)} key={cause.fault} />
+          <Cause
+            cause={{ ...cause, evidence: evidenceOf.get(cause.fault) ?? [] }}
+            move={moveOf(cause.fault)}
+            key={cause.fault}
+          />
         ))}
         {picked === null && (
           <li class="sound">
             <span class="cause-name">{pointing.sound}</span>
-            <span class="cause-chance">{sayPercent(assessed.sound)}</span>
-            <ChanceBar chance={assessed.sound} before={null} />
+            <span class="cause-chance">{sayPercent(points.sound)}</span>
+            <ChanceBar chance={points.sound} before={null} />
           </li>
         )}
       </ol>
@@ -62,7 +70,6 @@ export function CausesInSight({ assessed, picked, moves, onWhole }: Props) {
           </>
         )}
       </p>
-      <Said moves={moves} />
     </>
   );
 }
@@ -82,34 +89,5 @@ function Cause({ cause, move }: { cause: RankedFault; move: Move | undefined }) 
         <Evidence cause={cause} short />
       </details>
     </li>
-  );
-}
-
-function sayMoves(moves: readonly Move[]): string {
-  const { pointing } = messages.value;
-  return moves.map(({ name, was, now }) => pointing.movedTo(name, sayPercent(was), sayPercent(now))).join('; ');
-}
-
-const SETTLE_MS = 1_200;
-const MOST_SAID = 2;
-
-/** For a screen reader, once the answers have settled. */
-function Said({ moves }: { moves: readonly Move[] | null }) {
-  const { pointing } = messages.value;
-  const [said, setSaid] = useState('');
-  const words =
-    moves === null
-      ? ''
-      : moves.length === 0
-        ? pointing.nothingMoved
-        : pointing.movedSince(sayMoves(moves.slice(0, MOST_SAID)));
-  useEffect(() => {
-    const timer = setTimeout(() => setSaid(words), SETTLE_MS);
-    return () => clearTimeout(timer);
-  }, [words]);
-  return (
-    <div class="visually-hidden" role="status" aria-live="polite">
-      {said}
-    </div>
   );
 }

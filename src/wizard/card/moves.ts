@@ -1,5 +1,5 @@
 /** What an answer moved: the chances before it against those after it. */
-import type { Assessed } from '../../assessment.ts';
+import type { RankedChance } from '../../assess/diagnosis.ts';
 
 export interface Move {
   readonly fault: string;
@@ -10,7 +10,7 @@ export interface Move {
   readonly points: number;
 }
 
-type Ranking = Assessed['ranking'];
+type Ranking = readonly RankedChance[];
 
 /** Whole points between two chances as they are shown: 12 % and 34 % are 22 points apart whatever lies behind the comma. */
 export const pointsBetween = (was: number, now: number): number => Math.round(100 * now) - Math.round(100 * was);

@@ -39,9 +39,8 @@ interface PointsProps extends Props {
 }
 
 function Points({ assessed, pending, catalogue }: PointsProps) {
-  const desk = useSession().desk.value;
   const [picked, setPicked] = useState<Site | null>(null);
-  const moves = useMoves(desk, pending ? null : assessed);
+  const desk = useSession().desk.value;
   const { pointing, sites } = messages.value;
   const manner: Manner = { locale: catalogue.shop.locale, currency: assessed.currency };
   const blank = desk !== null && isBlank(desk.record);
@@ -50,11 +49,31 @@ function Points({ assessed, pending, catalogue }: PointsProps) {
     <>
       {blank ? <Blank /> : <SoFar assessed={assessed} manner={manner} />}
       <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />
-      <section class="causes-short">
-        <h2>{heading}</h2>
-        <CausesInSight assessed={assessed} picked={picked} moves={moves} onWhole={() => setPicked(null)} />
-        <SiteMap at="map-in-sight" sites={assessed.sites} picked={picked} onPick={setPicked} />
-      </section>
+      <CausesNow assessed={assessed} pending={pending} heading={heading} picked={picked} onPick={setPicked} />
     </>
+  );
+}
+
+interface NowProps {
+  readonly assessed: Assessed;
+  readonly pending: boolean;
+  readonly heading: string;
+  readonly picked: Site | null;
+  readonly onPick: (site: Site | null) => void;
+}
+
+/** Ahead of the rest: the chances are known well before what they make of the card. */
+function CausesNow({ assessed, pending, heading, picked, onPick }: NowProps) {
+  const { adviser, desk } = useSession();
+  const ahead = adviser.ahead.value;
+  const points = ahead.points ?? assessed;
+  const behind = ahead.points === null ? pending : ahead.pending;
+  const moves = useMoves(desk.value, behind ? null : points);
+  return (
+    <section class="causes-short" data-behind={behind}>
+      <h2>{heading}</h2>
+      <CausesInSight points={points} assessed={assessed} picked={picked} moves={moves} onWhole={() => onPick(null)} />
+      <SiteMap at="map-in-sight" sites={points.sites} picked={picked} onPick={onPick} />
+    </section>
   );
 }
