@@ -1,6 +1,6 @@
 /** A card's life with the belief under it, as a plain value: what `revisit --json` prints and the wizard draws. */
 import { z } from 'zod';
-import { BadRecord } from './assessment.ts';
+import { Assessed, BadRecord, Contradiction } from './assessment.ts';
 import { Id, SITES } from './knowledge/schema.ts';
 
 const Chance01 = z.number().min(0).max(1);
@@ -41,9 +41,13 @@ export const LifelinePoint = z.strictObject({
   worked: z.boolean().nullable(),
   /** days in service up to this point, for `still-working` and `came-back`; null: can't tell */
   days: z.number().nonnegative().nullable(),
-  /** after this point: chance of each of `faults`, and that no fault of the card is active; null where findings contradict */
+  /** after this point: chance that each of `faults` is active; null where findings contradict */
   chances: z.array(Chance01).nullable(),
+  /** chance that each of `faults` is only masked: it works now and comes back */
+  masked: z.array(Chance01).nullable(),
+  /** chance that no fault of the card is active, and the part of it in which one is masked */
   sound: Chance01.nullable(),
+  soundButMasked: Chance01.nullable(),
   mover: Mover.nullable(),
   /** why there is no belief here */
   contradiction: z.string().nullable(),
@@ -65,3 +69,15 @@ export type Lifeline = z.infer<typeof Lifeline>;
 
 export const LifelineAnswer = z.discriminatedUnion('kind', [Lifeline, BadRecord]);
 export type LifelineAnswer = z.infer<typeof LifelineAnswer>;
+
+/** What `revisit --json` answers: the card as it lies there, and how it came to that. */
+export const RevisitAnswer = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('revisit'),
+    format: z.literal(1),
+    assessment: z.discriminatedUnion('kind', [Assessed, Contradiction]),
+    lifeline: Lifeline,
+  }),
+  BadRecord,
+]);
+export type RevisitAnswer = z.infer<typeof RevisitAnswer>;

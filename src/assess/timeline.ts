@@ -1,15 +1,16 @@
 /** The belief after every event of a card's life: the assessment's own fold, over each beginning of the timeline. */
 import type { EvidenceItem } from '../assessment.ts';
+import { membersOf } from '../belief/conditions.ts';
 import { gatherEvidence } from '../evidence/gather.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Id } from '../knowledge/schema.ts';
-import type { Lifeline, LifelineAnswer, LifelinePoint, PointKind } from '../lifeline.ts';
+import type { LifelineAnswer, LifelinePoint, PointKind } from '../lifeline.ts';
 import { parseRecord } from '../record/parse.ts';
 import type { Record as CardRecord, Event } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
-import { diagnose, evidenceItems } from './diagnosis.ts';
+import { type Diagnosis, diagnose, evidenceItems } from './diagnosis.ts';
+import { DEFAULT_MAX_FAULTS } from './most-faults.ts';
 
-const DEFAULT_MAX_FAULTS = 3;
 /** A fault that never reached this chance is not listed, as in an assessment's ranking. */
 const LEAST_CHANCE_LISTED = 0.001;
 /** Findings further apart than this are two sittings. */
@@ -106,10 +107,14 @@ export async function lifeline(
 interface Believed {
   /** per fault of the knowledge */
   readonly chances: Float64Array | null;
+  readonly masked: Float64Array | null;
   readonly sound: number | null;
+  readonly soundButMasked: number | null;
   readonly present: readonly EvidenceItem[];
   readonly contradiction: string | null;
 }
+
+const NO_BELIEF = { chances: null, masked: null, sound: null, soundButMasked: null } as const;
 
 async function believedAfter(
   knowledge: Knowledge,
@@ -120,23 +125,43 @@ async function believedAfter(
 ): Promise<Believed> {
   const sofar = { ...record, timeline: record.timeline.slice(0, last + 1) };
   const gathering = await gatherEvidence(knowledge, shop, sofar);
-  if (gathering.kind === 'bad-record')
-    return { chances: null, sound: null, present: [], contradiction: gathering.issues[0]!.wrong };
+  if (gathering.kind === 'bad-record') return { ...NO_BELIEF, present: [], contradiction: gathering.issues[0]!.wrong };
   const { gathered } = gathering;
   const present = evidenceItems(knowledge, gathered.present);
   const diagnosis = diagnose(knowledge, gathered, sofar, most);
   if (diagnosis.kind === 'diagnosis')
-    return { chances: diagnosis.chances, sound: Math.min(1, diagnosis.sound), present, contradiction: null };
+    return {
+      chances: diagnosis.chances,
+      ...maskedIn(diagnosis),
+      sound: Math.min(1, diagnosis.sound),
+      present,
+      contradiction: null,
+    };
   const name = (id: Id) => knowledge.findings.find((finding) => finding.id === id)?.name ?? id;
   const { finding, against, sentence } = diagnosis;
   const said =
     sentence ??
     `What was known up to here excludes itself: ${[...(finding === null ? [] : [finding]), ...against].map(name).join(', ')}.`;
-  return { chances: null, sound: null, present, contradiction: said };
+  return { ...NO_BELIEF, present, contradiction: said };
+}
+
+/** Chance of each fault to be masked, and of the card to work only because of that. */
+function maskedIn({ belief, host }: Diagnosis): { masked: Float64Array; soundButMasked: number } {
+  const { conditions, chance } = belief;
+  const masked = new Float64Array(conditions.faults);
+  let soundButMasked = 0;
+  for (let c = 0; c < chance.length; c++) {
+    const { active, dormant } = membersOf(conditions, c);
+    for (const fault of dormant) masked[fault]! += chance[c]!;
+    if (dormant.length > 0 && active.every((fault) => host[fault] === 1)) soundButMasked += chance[c]!;
+  }
+  return { masked, soundButMasked };
 }
 
 function listedFaults(knowledge: Knowledge, beliefs: readonly Believed[]): readonly number[] {
-  const most = knowledge.faults.map((_, at) => Math.max(0, ...beliefs.map(({ chances }) => chances?.[at] ?? 0)));
+  const most = knowledge.faults.map((_, at) =>
+    Math.max(0, ...beliefs.map(({ chances, masked }) => (chances?.[at] ?? 0) + (masked?.[at] ?? 0))),
+  );
   return most
     .map((chance, at) => ({ chance, at }))
     .filter(({ chance }) => chance >= LEAST_CHANCE_LISTED)
@@ -178,7 +203,9 @@ function pointOf(
     worked: event.type === 'treated' ? event.worked : null,
     days,
     chances: now.chances === null ? null : listed.map((at) => Math.min(1, now.chances![at]!)),
+    masked: now.masked === null ? null : listed.map((at) => Math.min(1, now.masked![at]!)),
     sound: now.sound,
+    soundButMasked: now.soundButMasked === null ? null : Math.min(1, now.soundButMasked),
     mover: moverOf(knowledge, before, now),
     contradiction: now.contradiction,
   };
@@ -247,10 +274,4 @@ function hoursBetween(a: Event, b: Event): number {
 
 function badRecord(issues: readonly { path: string; wrong: string; todo: string; typed?: string }[]): LifelineAnswer {
   return { kind: 'bad-record', format: 1, issues: issues.map((issue) => ({ ...issue })) };
-}
-
-/** Chance of one fault along a life; 0 where it was never listed, null where findings contradicted. */
-export function courseOf({ faults, points }: Lifeline, fault: Id): readonly (number | null)[] {
-  const at = faults.findIndex((known) => known.fault === fault);
-  return points.map(({ chances }) => (chances === null ? null : (chances[at] ?? 0)));
 }

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { Assessment, NextAnswer } from '../assessment.ts';
 import { LetterAnswer } from '../letter/schema.ts';
+import { RevisitAnswer } from '../lifeline.ts';
 import { Record } from '../record/schema.ts';
 import { Shop } from '../shop/schema.ts';
 import { AuditAnswer, EstimatesAnswer, ExportAnswer, FactsAnswer, KnowledgeReportAnswer } from './answers.ts';
@@ -32,6 +33,7 @@ const KINDS = {
   record: Record,
   assessment: Assessment,
   next: NextAnswer,
+  revisit: RevisitAnswer,
   letter: LetterAnswer,
   profile: ProfileAnswer,
   'reflow-window': ShopReflowWindow,

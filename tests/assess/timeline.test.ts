@@ -77,6 +77,24 @@ describe("A card's life with the belief under it", () => {
     expect(life.points.map(({ words }) => words)).toContain('Came back after 21 days of work');
   });
 
+  it('tells the fault that sleeps from the one that is gone: after heat that worked, what it may have masked', async () => {
+    const life = await lifeOf(workedCase('reflowed-and-back').record);
+    const at = life.points.findIndex(({ kind }) => kind === 'treated');
+    const { chances, masked, sound, soundButMasked } = life.points[at]!;
+    // a reflow that worked has masked more often than mended
+    expect(sound!).toBeGreaterThan(0.9);
+    expect(soundButMasked!).toBeGreaterThan(0.3);
+    expect(soundButMasked!).toBeGreaterThanOrEqual(Math.max(...masked!) - 1e-9 - (1 - sound!));
+    expect(soundButMasked!).toBeLessThanOrEqual(
+      Math.min(
+        sound!,
+        masked!.reduce((sum, one) => sum + one, 0),
+      ) + 1e-9,
+    );
+    for (const [fault, chance] of chances!.entries()) expect(chance + masked![fault]!).toBeLessThanOrEqual(1 + 1e-12);
+    for (const point of life.points.slice(0, at)) expect(point.soundButMasked).toBe(0);
+  });
+
   it('names what moved most at each point, and moves nothing at hand-back', async () => {
     const life = await lifeOf(workedCase('back-after-three-weeks').record);
     const [arrived, found, treated, , handedBack] = life.points;
