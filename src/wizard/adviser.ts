@@ -6,6 +6,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Points } from '../assess/points.ts';
 import type { Assessment } from '../assessment.ts';
+import type { LifelineAnswer } from '../lifeline.ts';
 import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
@@ -40,6 +41,8 @@ export interface Adviser {
   onceWeighed(act: () => void): void;
   /** one assessment outside the open record, for the list of cards */
   assessOnce(record: Record): Promise<Assessment | null>;
+  /** the belief after every event of a record's timeline; null: a newer one was asked for, or it cannot be told */
+  lifeOf(record: Record): Promise<LifelineAnswer | null>;
   /** another record is opened: its predecessor's answer must not be shown */
   reset(): void;
 }
@@ -56,6 +59,7 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
   const advice = signal<Advice>(NOTHING);
   const ahead = signal<Ahead>(NOTHING_AHEAD);
   const waiting = new Map<number, (assessment: Assessment | null) => void>();
+  let telling: { readonly sequence: number; readonly answer: (life: LifelineAnswer | null) => void } | null = null;
   let sequence = 0;
   let newest = 0;
   let thorough: Post | null = null;
@@ -90,6 +94,12 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
       tellAssessing();
       return;
     }
+    if (telling !== null && (message.sequence === telling.sequence || message.sequence === null)) {
+      telling.answer(message.type === 'life' ? message.life : null);
+      telling = null;
+      if (message.sequence !== null) return;
+    }
+    if (message.type === 'life') return;
     const answered = message.sequence === null ? undefined : waiting.get(message.sequence);
     if (answered !== undefined) {
       waiting.delete(message.sequence!);
@@ -159,6 +169,14 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
       return new Promise((resolve) => {
         waiting.set(asked, resolve);
         tell(assessing, { type: 'assess', sequence: asked, record, draws: 0, plan: false });
+      });
+    },
+    lifeOf(record) {
+      telling?.answer(null);
+      const asked = ++sequence;
+      return new Promise((answer) => {
+        telling = { sequence: asked, answer };
+        tell(assessing, { type: 'life', sequence: asked, record });
       });
     },
     reset() {

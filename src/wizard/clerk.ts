@@ -1,6 +1,7 @@
 /** The worker's manners: one answer at a time, in turn, and none for a question that a newer one of its kind has overtaken. */
 import type { Points } from '../assess/points.ts';
 import type { Assessment } from '../assessment.ts';
+import type { LifelineAnswer } from '../lifeline.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { FromWorker, ToWorker } from './exchange.ts';
@@ -9,12 +10,17 @@ export interface Opened {
   readonly catalogue: Catalogue;
   readonly assess: (record: unknown, draws: number, plan: boolean) => Promise<Assessment>;
   readonly point: (record: unknown) => Promise<Points | null>;
+  readonly life: (record: unknown) => Promise<LifelineAnswer>;
 }
 
 type Question = Exclude<ToWorker, { type: 'open' }>;
 
 /** The open card's questions, of which only the newest of a kind matters; the list of cards asks for each of its own. */
-const rankOf = (question: Question): number => (question.type === 'point' ? 2 : Number(question.plan));
+function rankOf(question: Question): number {
+  if (question.type === 'point') return 3;
+  if (question.type === 'life') return 1;
+  return question.plan ? 2 : 0;
+}
 
 export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (message: FromWorker) => void) {
   let opened: Promise<Opened | null> | null = null;
@@ -48,6 +54,10 @@ export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (
     try {
       if (question.type === 'point') {
         say({ type: 'points', sequence, points: await knowledge.point(record) });
+        return;
+      }
+      if (question.type === 'life') {
+        say({ type: 'life', sequence, life: await knowledge.life(record) });
         return;
       }
       const { draws, plan } = question;

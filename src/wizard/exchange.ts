@@ -1,6 +1,7 @@
 /** What passes between the screens and the worker that holds the knowledge. */
 import type { Points } from '../assess/points.ts';
 import type { Assessment } from '../assessment.ts';
+import type { LifelineAnswer } from '../lifeline.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 
@@ -9,6 +10,8 @@ export type ToWorker =
   | { readonly type: 'open'; readonly shop: Shop | null }
   /** where the record points, and no more */
   | { readonly type: 'point'; readonly sequence: number; readonly record: unknown }
+  /** the belief after every event of the record's timeline */
+  | { readonly type: 'life'; readonly sequence: number; readonly record: unknown }
   | {
       readonly type: 'assess';
       readonly sequence: number;
@@ -27,5 +30,6 @@ export type FromWorker =
     }
   /** null: it points nowhere; the assessment says why */
   | { readonly type: 'points'; readonly sequence: number; readonly points: Points | null }
+  | { readonly type: 'life'; readonly sequence: number; readonly life: LifelineAnswer }
   /** sequence null: the knowledge could not be opened at all */
   | { readonly type: 'failure'; readonly sequence: number | null; readonly message: string };

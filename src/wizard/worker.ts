@@ -16,6 +16,7 @@ async function openKnowledge(own: Shop | null) {
     catalogue: makeCatalogue(knowledge, shop),
     assess: (record: unknown, draws: number, plan: boolean) => assess(knowledge, shop, record, { draws, plan }),
     point: (record: unknown) => pointsOf(knowledge, shop, record),
+    life: async (record: unknown) => (await import('../assess/timeline.ts')).lifeline(knowledge, shop, record),
   };
 }
 

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Points } from '../../src/assess/points.ts';
+import type { LifelineAnswer } from '../../src/lifeline.ts';
 import type { Record } from '../../src/record/schema.ts';
 import { createAdviser, type Post } from '../../src/wizard/adviser.ts';
 import { createClerk } from '../../src/wizard/clerk.ts';
@@ -24,6 +25,7 @@ function hireWith(
         return assess(record as Record, draws);
       },
       point: (record: unknown) => point(record as Record),
+      life: async (): Promise<LifelineAnswer> => ({ kind: 'bad-record', format: 1, issues: [] }),
     });
     const clerk = createClerk(open, (data) => void setTimeout(() => heard.map((hear) => hear({ data })), 0));
     return {
