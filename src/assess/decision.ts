@@ -15,7 +15,7 @@ import { RESISTANCES_CHECK } from '../evidence/safety.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Id } from '../knowledge/schema.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
-import type { Shop } from '../shop/schema.ts';
+import { type Restraint, type Shop, USUAL_RESTRAINT } from '../shop/schema.ts';
 import { mustFollow } from './after.ts';
 import { type ChecksAtThisCard, checksAtThisCard } from './checks.ts';
 import type { Diagnosis } from './diagnosis.ts';
@@ -24,12 +24,6 @@ import { type CardAtThisShop, cardAtThisShop } from './shop-and-card.ts';
 
 /** Likeliest conditions that options are weighed and the next check is planned over; what they cover is stated. */
 export const CONDITIONS_PLANNED = 300;
-/** A repair that mends fewer cards than this, those that were sound anyway left out, is no verdict. */
-const LEAST_MERIT = 0.05;
-/** A plan of checks that gains less than this share of the working value is within the noise of the estimates. */
-const LEAST_GAIN = 0.005;
-/** A card is not given up unmeasured while what is not known could be worth this share of its working value. */
-const UNPROVEN_SHARE = 0.2;
 /** The look with the naked eye that comes before every meter. */
 const LOOK_CHECK: Id = 'visual-inspection';
 
@@ -66,6 +60,7 @@ export function decideOn(
   options: { readonly plan?: boolean } = {},
 ): Decision {
   const { gathered, sound } = diagnosis;
+  const restraint = shop.restraint ?? USUAL_RESTRAINT;
   const made = preparationsMade(knowledge, record);
   const restricted = restrict(diagnosis.belief, 1, CONDITIONS_PLANNED);
   const listed = Array.from(restricted.chance, (_, c) => membersOf(restricted.conditions, c));
@@ -99,7 +94,10 @@ export function decideOn(
   );
   const located = bestLocated(card.model, set, restricted.chance, owed, scratch);
   const ready = [...new Map([...pool.plans, ...located, ...singles].map((plan) => [plan.id, plan])).values()]
-    .filter((plan) => plan.stop !== null || (owedBy(plan).length === 0 && plan.chances.works - sound >= LEAST_MERIT))
+    .filter(
+      (plan) =>
+        plan.stop !== null || (owedBy(plan).length === 0 && plan.chances.works - sound >= restraint.leastMended),
+    )
     .sort((a, b) => b.surplus - a.surplus);
   const planned = planChecks(problem.problem);
   return {
@@ -115,7 +113,7 @@ export function decideOn(
     best: choosePlan(ready),
     problem,
     planned,
-    first: firstCheck(planned, pool.plans, checks, owedBy, card.model.money.working),
+    first: firstCheck(planned, pool.plans, checks, owedBy, card.model.money.working, restraint),
     owedBy,
   };
 }
@@ -145,7 +143,7 @@ function bestLocated(
 }
 
 /**
- * The check to do now: the planner's where all that follows from it is worth a notable sum (`LEAST_GAIN`), else the first one owed where it
+ * The check to do now: the planner's where all that follows from it is worth a notable sum (`leastGain`), else the first one owed where it
  * would act on something that nobody has located yet, else the first look at a card that would be given up unmeasured.
  */
 function firstCheck(
@@ -154,8 +152,9 @@ function firstCheck(
   checks: ChecksAtThisCard,
   owedBy: Decision['owedBy'],
   working: number,
+  restraint: Restraint,
 ): Decision['first'] {
-  const leastGain = Math.max(1, LEAST_GAIN * working);
+  const leastGain = Math.max(1, restraint.leastGain * working);
   const { value, now, upperBound } = planned.certificate;
   if (planned.first.kind === 'test' && value - now >= leastGain) return { check: planned.first.id, why: 'worth' };
   const acting = plans.find((plan) => plan.id === planned.acting.id);
@@ -166,7 +165,7 @@ function firstCheck(
   if (
     acting?.verdict !== 'scrap' ||
     checks.done.has(RESISTANCES_CHECK) ||
-    upperBound - value < UNPROVEN_SHARE * working
+    upperBound - value < restraint.openShare * working
   )
     return null;
   const look = [LOOK_CHECK, RESISTANCES_CHECK].find((id) =>

@@ -55,6 +55,9 @@ export function cardAtThisShop(
   const partAt = new Map(parts.map((part, at) => [part, at]));
   const prices = parts.map((part) => ownPrices[part] ?? shop.parts[part]);
 
+  // what another preparation undoes does not outlast the test after a remedy: the cooler goes back on for it
+  const undoneByTest = new Set(knowledge.preparations.flatMap((preparation) => preparation.undoes ?? []));
+
   const closed: ClosedRemedy[] = [];
   const open: Remedy[] = [];
   for (const remedy of knowledge.remedies) {
@@ -125,6 +128,7 @@ export function cardAtThisShop(
       preparations: knowledge.preparations.map((preparation) => ({
         id: preparation.id,
         minutes: made.has(preparation.id) ? 0 : preparation.minutes.likely,
+        lasts: !undoneByTest.has(preparation.id),
       })),
       stops: knowledge.stops.map((stop) => ({
         id: stop.id,

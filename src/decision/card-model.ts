@@ -39,7 +39,8 @@ export interface CardModel {
   readonly newFaultsPerYear: number;
   /** those that are open for this card */
   readonly treatments: readonly Treatment[];
-  readonly preparations: readonly { readonly id: string; readonly minutes: number }[];
+  /** `lasts` false: the test after a remedy undoes it (the cooler goes back on), so a further remedy pays for it anew */
+  readonly preparations: readonly { readonly id: string; readonly minutes: number; readonly lasts: boolean }[];
   readonly stops: readonly StopOption[];
   readonly money: Money;
 }

@@ -6,7 +6,7 @@ import { type CourseScratch, lastFixed } from './course.ts';
 /** A remedy is considered where it acts on a fault at least this probable; below, nobody would start with it. */
 export const LEAST_FAULT_CHANCE = 0.002;
 
-/** Price of a step, given the steps before it: preparations are paid by the first that needs them. */
+/** Price of a step, given the steps before it: preparations that last are paid by the first that needs them. */
 export function stepPrices(model: CardModel) {
   const { money, treatments, preparations } = model;
   const preparationPrices = preparations.map(({ minutes }) => (minutes / 60) * money.labourPerHour);
@@ -18,7 +18,7 @@ export function stepPrices(model: CardModel) {
   const of = (before: readonly number[], treatment: number) => {
     let price = alone[treatment]!;
     for (const preparation of needs[treatment]!) {
-      if (before.some((step) => needs[step]!.includes(preparation))) continue;
+      if (preparations[preparation]!.lasts && before.some((step) => needs[step]!.includes(preparation))) continue;
       price += preparationPrices[preparation]!;
     }
     return price;

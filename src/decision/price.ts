@@ -18,7 +18,7 @@ export interface CourseChances {
   readonly kept: number;
 }
 
-/** What carrying out a step costs, preparations not yet made by an earlier step of the course included. */
+/** What carrying out a step costs, preparations included that no earlier step of the course has made for good. */
 export interface StepCost {
   readonly minutes: number;
   readonly labour: number;
@@ -49,9 +49,9 @@ export function stepCosts(model: CardModel, steps: readonly number[], made: read
   return steps.map((step) => {
     const treatment = treatments[step]!;
     let minutes = treatment.minutes;
-    for (const preparation of treatment.preparations) {
+    for (const preparation of new Set(treatment.preparations)) {
       if (done.has(preparation)) continue;
-      done.add(preparation);
+      if (preparations[preparation]!.lasts) done.add(preparation);
       minutes += preparations[preparation]!.minutes;
     }
     const labour = (minutes / 60) * money.labourPerHour;

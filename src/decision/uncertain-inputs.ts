@@ -15,7 +15,7 @@ export interface MutableModel extends CardModel {
   newFaultsPerYear: number;
   readonly money: Mutable<Money> & { readonly partPrices: number[] };
   readonly treatments: Mutable<Treatment>[];
-  readonly preparations: { id: string; minutes: number }[];
+  readonly preparations: { id: string; minutes: number; lasts: boolean }[];
   readonly stops: Mutable<StopOption>[];
 }
 

@@ -82,7 +82,7 @@ async function takeBack(page: Page): Promise<void> {
 /** Chooses one of the answers on the screen that is not chosen; null: this step asks for none. */
 async function giveAnswer(page: Page, drawn: number, fallback: number): Promise<Answered | null> {
   return page.evaluate(
-    ([pick, other, patience]) => {
+    async ([pick, other, patience]) => {
       const main = document.querySelector('main')!;
       for (const fold of main.querySelectorAll('details')) fold.open = true;
       const radios = [...main.querySelectorAll<HTMLInputElement>('[data-question] input[type="radio"]')].filter(
@@ -106,6 +106,8 @@ async function giveAnswer(page: Page, drawn: number, fallback: number): Promise<
           chosen.dispatchEvent(new Event('change', { bubbles: true }));
         };
       }
+      // what was unfolded and scrolled to is drawn before the clock starts
+      await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
       return new Promise<{ toScreen: number | null; toVerdict: number } | null>((resolve) => {
         const panel = document.querySelector('aside.pointing')!;
         const behind = () => panel.querySelector('.causes-short')?.getAttribute('data-behind') ?? null;

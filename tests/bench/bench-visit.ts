@@ -262,6 +262,8 @@ export function visit(world: World, knowing: Knowing, card: SimulatedCard): Visi
         spent += remedy.parts.reduce((sum, part) => sum + likely(shop.parts[part]!), 0);
         spent += remedy.heatCycles * likely(shop.consumablesPerHeatCycle);
         apply(remedy, damage(id));
+        // the test after the work undoes what does not outlast it: the cooler goes back on
+        for (const { undoes = [] } of world.preparations.values()) for (const undone of undoes) made.delete(undone);
         tried++;
         how = handedBack(false);
         if (how.works) break;

@@ -47,8 +47,8 @@ export function card(over: Partial<CardModel> = {}): CardModel {
     newFaultsPerYear: 0.05,
     treatments: [],
     preparations: [
-      { id: 'cooler-off', minutes: 10 },
-      { id: 'profile', minutes: 20 },
+      { id: 'cooler-off', minutes: 10, lasts: false },
+      { id: 'profile', minutes: 20, lasts: true },
     ],
     stops: STOPS,
     money: MONEY,
@@ -106,7 +106,7 @@ export function play(model: CardModel, condition: CardCondition, steps: readonly
     for (const preparation of treatment.preparations) {
       if (!made.includes(preparation)) cost += (model.preparations[preparation]!.minutes / 60) * money.labourPerHour;
     }
-    const now = [...made, ...treatment.preparations];
+    const now = [...made, ...treatment.preparations.filter((preparation) => model.preparations[preparation]!.lasts)];
     for (const [after, share] of outcomes(treatment, states)) {
       const p = chance * share;
       if (p === 0) continue;
