@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { compressedFiles } from './src/bootstrap/compressed-files.ts';
 import { firstLoad } from './src/bootstrap/first-load.ts';
-import { noJsonSchema } from './src/bootstrap/no-json-schema.ts';
+import { leanParser } from './src/bootstrap/lean-parser.ts';
 import { offlineFiles } from './src/bootstrap/offline-files.ts';
 import { rulesFile } from './src/bootstrap/rules-file.ts';
 
@@ -27,7 +27,7 @@ export default defineConfig({
       eventemitter2: here('src/bootstrap/no-listeners.ts'),
     },
   },
-  worker: { format: 'es', plugins: () => [rulesFile(RULES, 'worker'), noJsonSchema()] },
+  worker: { format: 'es', plugins: () => [rulesFile(RULES, 'worker'), leanParser()] },
   build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', reportCompressedSize: true },
   // the server takes writes from its own address only, so the proxy speaks as it
   server: { proxy: { '/api': { target: API, changeOrigin: true, headers: { origin: API } } } },

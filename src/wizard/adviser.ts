@@ -54,7 +54,12 @@ const NOTHING_AHEAD: Ahead = { points: null, pending: false };
 const DRAWS = 1_000;
 const PAUSE_MS = 600;
 
-export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
+/** `oncePainted`: when what was just shown is on the screen; the planner must not take the processor from whoever draws it. */
+export function createAdviser(
+  hire: () => Post,
+  shop: Shop | null,
+  oncePainted: (act: () => void) => void = (act) => void setTimeout(act, 0),
+): Adviser {
   const catalogue = signal<Catalogue | null>(null);
   const advice = signal<Advice>(NOTHING);
   const ahead = signal<Ahead>(NOTHING_AHEAD);
@@ -90,8 +95,11 @@ export function createAdviser(hire: () => Post, shop: Shop | null): Adviser {
     }
     if (message.type === 'points') {
       if (message.sequence !== newest) return;
-      if (message.points !== null) ahead.value = { points: message.points, pending: false };
-      tellAssessing();
+      if (message.points === null) tellAssessing();
+      else {
+        ahead.value = { points: message.points, pending: false };
+        oncePainted(tellAssessing);
+      }
       return;
     }
     if (telling !== null && (message.sequence === telling.sequence || message.sequence === null)) {

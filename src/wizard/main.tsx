@@ -3,6 +3,7 @@ import { followAddress } from './address.ts';
 import { createAdviser } from './adviser.ts';
 import { App } from './app.tsx';
 import { createDrafts } from './drafts.ts';
+import { oncePainted } from './frame/once-painted.ts';
 import { showTheme } from './frame/theme-switch.tsx';
 import { createKeeper } from './keeper.ts';
 import { preferLanguage } from './language.ts';
@@ -32,7 +33,7 @@ async function start(): Promise<void> {
   const drafts = createDrafts(localStorage);
   const { shop, problem } = await readShop(ask);
   const session = createSession({
-    adviser: createAdviser(hire, shop),
+    adviser: createAdviser(hire, shop, oncePainted),
     shopProblem: problem,
     keeper,
     drafts,

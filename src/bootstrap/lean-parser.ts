@@ -1,19 +1,25 @@
 /**
- * Leaves out of the wizard the part of zod that writes JSON Schemas. Every schema carries it along, 8 kB compressed, and only the
- * command `schemas` asks for it: in the wizard each of its functions refuses.
+ * Leaves out of the wizard what every zod schema carries along and no record needs: the part that writes JSON Schemas (8 kB
+ * compressed; only the command `schemas` asks for it, and here each of its functions refuses) and the one that follows
+ * cycles (2 kB; what was parsed from JSON has none).
  */
 import type { Plugin } from 'vite';
 
 const WRITERS = /[\\/]zod[\\/]v4[\\/]core[\\/](json-schema-processors|to-json-schema)\.js$/;
+const CYCLES = /[\\/]zod[\\/]v4[\\/]core[\\/]memoizer\.js$/;
+const NO_CYCLES =
+  'export const memoizer = () => undefined, isBackEdge = () => false, isRecursiveSchema = () => false;\n';
 const EXPORTED = /^export (?:function|const) (\w+)/gm;
 const REFUSE = '() => { throw new Error(\'The wizard writes no JSON Schemas: run the command "schemas".\'); }';
 
-export function noJsonSchema(): Plugin {
+export function leanParser(): Plugin {
   return {
-    name: 'no-json-schema',
+    name: 'lean-parser',
     enforce: 'pre',
     apply: 'build',
     transform(code, id) {
+      // zod does without where there is none
+      if (CYCLES.test(id)) return { code: NO_CYCLES, map: null };
       if (!WRITERS.test(id)) return null;
       const names = [...code.matchAll(EXPORTED)].map(([, name]) => name!);
       // the two makers of methods are called when a schema is made; what they make is not
