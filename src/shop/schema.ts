@@ -1,7 +1,7 @@
 /** The shop profile: the one file in which a bench keeps its money, policy, equipment and meters. */
 import { z } from 'zod';
 import { Id } from '../knowledge/id.ts';
-import { ShopReflowWindow } from '../knowledge/profile-answer.ts';
+import { ShopReflowWindow } from '../knowledge/shop-reflow-window.ts';
 import { Amount, Instrument } from '../record/schema.ts';
 
 export const FeePolicy = z.discriminatedUnion('kind', [
@@ -55,9 +55,6 @@ export const Restraint = z.strictObject({
 });
 export type Restraint = z.infer<typeof Restraint>;
 
-/** For a profile that states none. */
-export const USUAL_RESTRAINT: Restraint = { leastMended: 0.05, leastGain: 0.01, openShare: 0.2 };
-
 export const Shop = z.strictObject({
   format: z.literal(1),
   name: z.string(),
@@ -78,7 +75,7 @@ export const Shop = z.strictObject({
   quoteDays: z.number().int().positive().optional(),
   /** least surplus worth starting for: fixed, plus a share of the expected cost */
   margin: z.strictObject({ fixed: z.number().nonnegative(), shareOfCost: z.number().nonnegative() }),
-  /** left out: `USUAL_RESTRAINT` */
+  /** left out: `USUAL_RESTRAINT` in `restraint.ts` */
   restraint: Restraint.optional(),
   /** money of a card whose record states none */
   defaultMoney: z.strictObject({ working: Amount, asIs: Amount, partsAfterWork: Amount }),
