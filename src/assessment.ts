@@ -302,7 +302,7 @@ export const Assessed = z.strictObject({
   ]),
   checks: z.array(CheckAdvice),
   certificate: z.strictObject({
-    method: z.enum(['exact', 'rollout']),
+    method: z.enum(['exact', 'search']),
     /** expected surplus of deciding now */
     now: z.number(),
     /** expected surplus of the plan found, checks included */

@@ -57,7 +57,9 @@ export function checksAtThisCard(
     const reasons = [
       ...unable,
       ...closedByRules(gathered, check),
-      ...needs.flatMap((need) => knownOtherwise(need, bench.get(need.finding), findings.get(need.finding))),
+      ...saidOnce(needs, rails).flatMap((need) =>
+        knownOtherwise(need, bench.get(need.finding), findings.get(need.finding)),
+      ),
     ];
     if (reasons.length > 0) {
       shut.set(check.id, [...new Set(reasons)]);
@@ -107,6 +109,12 @@ function railsNotShort(knowledge: Knowledge, gathered: Gathered): Need[] {
         because: `No power while a rail is short to ground: ${known.name}.`,
       };
     });
+}
+
+/** The power gate names a rail that is short; a check's own demand for that rail would ask for what is known. */
+function saidOnce(needs: readonly Need[], rails: readonly Need[]): readonly Need[] {
+  const asRails = rails.filter((rail) => needs.includes(rail));
+  return needs.filter((need) => asRails.includes(need) || !asRails.some(({ finding }) => finding === need.finding));
 }
 
 /** Several needs on one finding: only the states that suit all of them. */

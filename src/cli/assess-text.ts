@@ -230,7 +230,7 @@ function firmnessLines(assessed: Assessed, say: Words): string[] {
   const { certificate, sensitivity, prior } = assessed;
   const lines = [
     quiet(
-      `Deciding now is worth ${say.money(certificate.now)}; with the checks planned ${say.money(certificate.value)}; no plan can exceed ${say.money(certificate.upperBound)} (${certificate.method}; ${say.percent(certificate.coverage)} of the belief planned over).`,
+      `After the shop's margin, deciding now is worth ${say.money(certificate.now)}; with the checks planned ${say.money(certificate.value)}; no plan can exceed ${say.money(certificate.upperBound)} (${certificate.method}; ${say.percent(certificate.coverage)} of the belief planned over).`,
     ),
     quiet(
       `Sets of up to ${prior.maxFaults} faults; larger ones held ${say.percent(prior.excluded)} before anything was seen.`,

@@ -21,7 +21,7 @@ export interface PlanOptions {
 }
 
 export interface Certificate {
-  readonly method: 'exact' | 'rollout';
+  readonly method: 'exact' | 'search';
   /** expected payoff of the plan found */
   readonly value: number;
   /** no plan can be worth more */
@@ -91,8 +91,8 @@ function findPlan(play: Play, act: ActNow, bound: UpperBound, options: PlanOptio
   const value = valueOfPolicy(play, simple)(play.start);
   const { upperBound } = searched;
   return value > searched.value
-    ? { method: 'rollout', value, upperBound, policy: simple }
-    : { method: 'rollout', value: searched.value, upperBound, policy: searched.policy };
+    ? { method: 'search', value, upperBound, policy: simple }
+    : { method: 'search', value: searched.value, upperBound, policy: searched.policy };
 }
 
 /** Product of (outcomes + 1) and (attempts + 1). Few of them need solving, but none beyond. */

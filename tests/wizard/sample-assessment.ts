@@ -209,7 +209,7 @@ const sample: Assessed = {
       outcomes: [],
     },
   ],
-  certificate: { method: 'rollout', now: 41, value: 63, upperBound: 78, coverage: 0.97 },
+  certificate: { method: 'search', now: 41, value: 63, upperBound: 78, coverage: 0.97 },
   sensitivity: {
     draws: 1000,
     seed: 1,

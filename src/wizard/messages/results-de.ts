@@ -250,7 +250,8 @@ export const resultsDe: ResultMessages = {
     surplusNow: 'jetzt',
     needed: 'nötig',
     zero: 'nichts gewonnen',
-    deciding: (now, plan) => `Jetzt zu entscheiden bringt im Mittel ${now}, der hier empfohlene Weg ${plan}.`,
+    deciding: (now, plan) =>
+      `Nach der Marge der Werkstatt bringt es im Mittel ${now}, jetzt zu entscheiden, der hier empfohlene Weg ${plan}.`,
     exact: 'Jeder Weg wurde abgewogen: Keiner ist besser.',
     bounded: (most, missed) => `Kein Weg könnte mehr als ${most} bringen; es entgehen also höchstens ${missed}.`,
     coverage: (share) => `Der Planer hat ${share} dessen angesehen, was die Karte haben kann.`,

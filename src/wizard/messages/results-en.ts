@@ -247,7 +247,7 @@ export const resultsEn = {
     surplusNow: 'now',
     needed: 'needed',
     zero: 'nothing gained',
-    deciding: (now: string, plan: string) => `Deciding now leaves ${now} on average; the plan advised here ${plan}.`,
+    deciding: (now: string, plan: string) => `After the shop's margin, deciding now leaves ${now} on average; the plan advised here ${plan}.`,
     exact: 'Every plan was weighed: none does better.',
     bounded: (most: string, missed: string) =>
       `No plan at all could do better than ${most}, so at most ${missed} is missed.`,
