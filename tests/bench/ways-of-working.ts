@@ -206,7 +206,7 @@ export async function flowBySymptom(visit: Visit, world: World, card: SimulatedC
   if (board === 'corroded') return work('clean-corrosion');
   if (board === 'swollen') return visit.stop(LEAVE);
   if (board === 'cracked') return work('repair-trace');
-  if (board === 'missing-part') return work('repair-edge-or-lanes', 'restore-strap');
+  if (board === 'missing-part' || board === 'cracked-part') return work('repair-edge-or-lanes', 'restore-strap');
 
   await look(RESISTANCES, 'resistance-core');
   const short = SHORTS.find(({ rail }) => visit.saw(rail) === 'short');
