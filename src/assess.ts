@@ -6,6 +6,7 @@ import { decideOn } from './assess/decision.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
 import type { Firmness } from './assess/firmness.ts';
 import { inseparablePairs } from './assess/inseparable.ts';
+import { withLearntRelapse } from './assess/learnt-relapse.ts';
 import { DEFAULT_MAX_FAULTS } from './assess/most-faults.ts';
 import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import type { CardAtThisShop } from './assess/shop-and-card.ts';
@@ -39,9 +40,10 @@ export async function assess(
   const gathering = await gatherEvidence(knowledge, shop, parsed.record);
   if (gathering.kind === 'bad-record') return badRecord(gathering.issues);
   const { gathered } = gathering;
-  const diagnosis = diagnose(knowledge, gathered, parsed.record, options.maxFaults ?? DEFAULT_MAX_FAULTS);
+  const taught = withLearntRelapse(knowledge, shop);
+  const diagnosis = diagnose(taught, gathered, parsed.record, options.maxFaults ?? DEFAULT_MAX_FAULTS);
   if (diagnosis.kind === 'contradiction') return contradiction(knowledge, parsed.record, gathered, diagnosis);
-  return decide(knowledge, shop, parsed.record, diagnosis, options);
+  return decide(taught, shop, parsed.record, diagnosis, options);
 }
 
 async function decide(

@@ -20,6 +20,7 @@ import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Id } from '../knowledge/schema.ts';
 import type { Record as CardRecord, Event } from '../record/schema.ts';
+import { relapseAfter, relapseOf } from './learnt-relapse.ts';
 
 export interface Life {
   readonly kind: 'life';
@@ -53,7 +54,7 @@ export function liveThrough(
 ): Life | LifeContradicted | null {
   if (!record.timeline.some((event) => event.type === 'treated')) return null;
   const host = Uint8Array.from(knowledge.faults, (fault) => (fault.site === 'host' ? 1 : 0));
-  const service = serviceOf(knowledge, host);
+  let service = serviceOf(knowledge, host);
   const segments = [...gathered.segments.slice(1)];
   let fold = beginFold(arrived, logChance);
   let foldBefore = fold;
@@ -76,6 +77,7 @@ export function liveThrough(
     if (event.type === 'treated') {
       treatment = treatmentOf(knowledge, event.remedy, damage.shift() ?? 1);
       lastRemedy = event.remedy;
+      service = maskedAnew(service, knowledge, treatment, event.remedy);
       cameBack = false;
       workedDays = null;
       outSince = event.at;
@@ -229,10 +231,16 @@ function serviceOf(knowledge: Knowledge, host: Uint8Array): Service {
   const total = share.reduce((sum, p) => sum + p, 0);
   const perDay = knowledge.population.newFaultsPerYear.rate / DAYS_PER_YEAR;
   return {
-    relapse: knowledge.faults.map((fault) =>
-      fault.relapse ? { medianDays: fault.relapse.medianDays, shape: fault.relapse.shape } : null,
-    ),
+    relapse: knowledge.faults.map(relapseOf),
     newPerDay: Float64Array.from(share, (p) => (total > 0 ? (perDay * p) / total : 0)),
     host,
   };
+}
+
+/** How soon a fault is back depends on the work that last put it to sleep. */
+function maskedAnew(service: Service, knowledge: Knowledge, { masks }: Treatment, remedy: Id): Service {
+  const relapse = service.relapse.map((law, at) =>
+    masks[at]! > 0 ? relapseAfter(knowledge, knowledge.faults[at]!, remedy) : law,
+  );
+  return { ...service, relapse };
 }

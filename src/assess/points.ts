@@ -8,6 +8,7 @@ import type { Knowledge } from '../knowledge/knowledge.ts';
 import { parseRecord } from '../record/parse.ts';
 import type { Shop } from '../shop/schema.ts';
 import { diagnose, type RankedChance, rankedChances, siteChances } from './diagnosis.ts';
+import { withLearntRelapse } from './learnt-relapse.ts';
 import { DEFAULT_MAX_FAULTS } from './most-faults.ts';
 
 /** The same figures as in the assessment of the same record. */
@@ -28,7 +29,7 @@ export async function pointsOf(
   if (!parsed.ok) return null;
   const gathering = await gatherEvidence(knowledge, shop, parsed.record);
   if (gathering.kind === 'bad-record') return null;
-  const diagnosis = diagnose(knowledge, gathering.gathered, parsed.record, maxFaults);
+  const diagnosis = diagnose(withLearntRelapse(knowledge, shop), gathering.gathered, parsed.record, maxFaults);
   if (diagnosis.kind === 'contradiction') return null;
   return {
     ranking: rankedChances(knowledge, diagnosis),

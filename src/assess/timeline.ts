@@ -9,6 +9,7 @@ import { parseRecord } from '../record/parse.ts';
 import type { Record as CardRecord, Event } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import { type Diagnosis, diagnose, evidenceItems } from './diagnosis.ts';
+import { withLearntRelapse } from './learnt-relapse.ts';
 import { DEFAULT_MAX_FAULTS } from './most-faults.ts';
 
 /** A fault that never reached this chance is not listed, as in an assessment's ranking. */
@@ -128,7 +129,7 @@ async function believedAfter(
   if (gathering.kind === 'bad-record') return { ...NO_BELIEF, present: [], contradiction: gathering.issues[0]!.wrong };
   const { gathered } = gathering;
   const present = evidenceItems(knowledge, gathered.present);
-  const diagnosis = diagnose(knowledge, gathered, sofar, most);
+  const diagnosis = diagnose(withLearntRelapse(knowledge, shop), gathered, sofar, most);
   if (diagnosis.kind === 'diagnosis')
     return {
       chances: diagnosis.chances,

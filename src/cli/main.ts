@@ -8,6 +8,7 @@ import { letterCommand } from './letter.ts';
 import { newCommand } from './new.ts';
 import { nextCommand } from './next.ts';
 import { profileCommand } from './profile.ts';
+import { remediesCommand } from './remedies.ts';
 import { revisitCommand } from './revisit.ts';
 import { schemasCommand } from './schemas.ts';
 import { serveCommand } from './serve.ts';
@@ -17,6 +18,7 @@ const COMMANDS: readonly Command[] = [
   nextCommand,
   letterCommand,
   revisitCommand,
+  remediesCommand,
   newCommand,
   profileCommand,
   serveCommand,

@@ -65,7 +65,9 @@ export async function readShop(input: CommandInput, knowledge: Knowledge): Promi
   const own = join(dataFolder(), 'shop.json');
   const path = stringFlag(input, 'shop') ?? (existsSync(own) ? own : undefined);
   const loaded = await loadShop(path);
-  const problems = loaded.ok ? auditShop(path ?? 'shop.json', loaded.shop, knowledge.bench) : loaded.problems;
+  const problems = loaded.ok
+    ? auditShop(path ?? 'shop.json', loaded.shop, knowledge.bench, knowledge)
+    : loaded.problems;
   if (loaded.ok && problems.length === 0) return loaded.shop;
   throw new BadInput(`The shop profile is not sound.\n${problems.map(sayProblem).join('\n')}`);
 }

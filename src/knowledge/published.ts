@@ -1,6 +1,7 @@
 /** The JSON Schema of every kind of file and answer, for editors and for other programs. */
 import { z } from 'zod';
 import { Assessment, NextAnswer } from '../assessment.ts';
+import { RemediesAnswer } from '../learning/answer.ts';
 import { LetterAnswer } from '../letter/schema.ts';
 import { RevisitAnswer } from '../lifeline.ts';
 import { Record } from '../record/schema.ts';
@@ -35,6 +36,7 @@ const KINDS = {
   next: NextAnswer,
   revisit: RevisitAnswer,
   letter: LetterAnswer,
+  remedies: RemediesAnswer,
   profile: ProfileAnswer,
   'reflow-window': ShopReflowWindow,
   audit: AuditAnswer,
