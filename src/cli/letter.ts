@@ -18,7 +18,8 @@ export const letterCommand: Command = {
   about: "the owner's page: what was found, the choices with price and chance, what is advised and why",
   more: [
     'Prints the page as plain text, or writes it with --html or --pdf (one side of paper; --pdf needs a Chromium). The price',
-    'is the middle of the band that suits both sides unless --price names another; outside the band it says which side loses.',
+    'is the one quoted on the record, else the middle of the band that suits both sides, unless --price names another; outside',
+    'the band it says which side loses.',
   ],
   flags: {
     ...assessFlags,

@@ -1,7 +1,8 @@
 /** The owner's page from an assessment: the same facts as the technician's, in words for the owner of the card. */
 import { likely } from '../assess/shop-and-card.ts';
 import type { Assessed, Assessment, Option } from '../assessment.ts';
-import type { Record as CardRecord } from '../record/schema.ts';
+import { openQuote } from '../record/quote.ts';
+import type { Record as CardRecord, Quoted } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import { afterWorkOf } from './after-work.ts';
 import { cameInOf, causesIn, foundIn, foundOf, withoutStop } from './causes.ts';
@@ -15,7 +16,7 @@ import { daysAfter, localeFor, type Say, sayIn } from './say.ts';
 import type { Choice, Language, Letter, Outcome, Paper } from './schema.ts';
 import { whyOf } from './why.ts';
 
-const DEFAULT_QUOTE_DAYS = 14;
+export const DEFAULT_QUOTE_DAYS = 14;
 /** From this share of sound cards on, "nothing wrong" is said without "most likely". */
 const SURELY_SOUND = 0.9;
 /** Regions that print on US Letter. */
@@ -28,7 +29,7 @@ export interface LetterOptions {
   readonly today: string;
   /** the record assessed: what came in, and what the card was taken to be worth */
   readonly record?: CardRecord | undefined;
-  /** what the owner is asked for; the middle of the price band without it */
+  /** what the owner is asked for; without it what was quoted, else the middle of the price band */
   readonly price?: number | undefined;
   readonly paper?: Paper | undefined;
   readonly language?: Language | undefined;
@@ -61,12 +62,14 @@ function settingOf({ shop, language = 'en' }: LetterOptions, currency: string): 
 }
 
 function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
-  const { shop, words, record, price } = options;
+  const { shop, words, record } = options;
   const setting = settingOf(options, assessed.currency);
   const { messages, say } = setting;
   const outcome = outcomeOf(assessed);
   const chosen = chosenOption(assessed);
   const question = repairInQuestion(assessed);
+  const quote = quoteFor(record, question);
+  const price = options.price ?? quote?.price;
   const offer: Offer = { assessed, shop, price, words, messages, say };
   const choices = choicesOf(offer);
   const asked = askedFor(choices, question);
@@ -82,7 +85,11 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
     horizon: { days: assessed.horizonDays, text: messages.days(assessed.horizonDays) },
     validUntil:
       (outcome === 'repair' || outcome === 'leave') && !assessed.ownStock
-        ? say.date(daysAfter(options.today, shop.quoteDays ?? DEFAULT_QUOTE_DAYS))
+        ? say.date(
+            quote !== null && quote.price === price
+              ? quote.validUntil
+              : daysAfter(options.today, shop.quoteDays ?? DEFAULT_QUOTE_DAYS),
+          )
         : null,
     title: titleOf(outcome, assessed, chosen, messages),
     advised:
@@ -155,6 +162,12 @@ function paperFor(locale: string): Paper {
 function askedFor(choices: readonly Choice[], question: Option | null): { amount: number; text: string } | null {
   const choice = choices.find(({ option }) => option === question?.id);
   return choice?.price.kind === 'asked' ? choice.price.price : null;
+}
+
+/** A price quoted for this repair is the price on the page; one quoted for another says nothing about it. */
+function quoteFor(record: CardRecord | undefined, question: Option | null): Quoted | null {
+  const quote = record === undefined ? null : openQuote(record);
+  return quote !== null && quote.option === question?.id ? quote : null;
 }
 
 /** Nothing has failed since the last work on the card, as far as anybody knows. */

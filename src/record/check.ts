@@ -30,6 +30,7 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
         return remedies.includes(event.remedy) ? [] : [unknown('remedy', event.remedy, remedies, `${path}.remedy`)];
       case 'came-back':
         return wasTreated(record, event) ? [] : [neverTreated(path)];
+      case 'quoted':
       case 'handed-back':
       case 'still-working':
       case 'closed':

@@ -101,7 +101,9 @@ function say(issue: z.core.$ZodIssue, root: unknown, above: readonly PropertyKey
     case 'invalid_format':
       return issue.format === 'datetime'
         ? one(`${field} is not a date with time and zone.`, 'Write it as 2025-03-01T09:30:00+01:00, or ending in Z.')
-        : one(`${field} is not well formed: ${issue.message}.`, 'Write it as lower-case words joined by hyphens.');
+        : issue.format === 'date'
+          ? one(`${field} is not a day.`, 'Write it as year-month-day, such as 2025-03-01.')
+          : one(`${field} is not well formed: ${issue.message}.`, 'Write it as lower-case words joined by hyphens.');
     case 'invalid_key':
       return one(`${field} is not an id.`, 'Write it as lower-case words joined by hyphens.');
     case 'invalid_union':
@@ -137,6 +139,7 @@ const EVENT_TYPES = [
   'arrived',
   'seen',
   'measured',
+  'quoted',
   'treated',
   'handed-back',
   'still-working',

@@ -111,10 +111,24 @@ export const Process = z.strictObject({
 });
 export type Process = z.infer<typeof Process>;
 
+/** The owner was asked a price for a repair, and it stands until that day. */
+export const Quoted = z.strictObject({
+  type: z.literal('quoted'),
+  at: At,
+  /** id of the option it is for, as the assessment of that day named it */
+  option: z.string().min(1),
+  /** what the owner pays if the card works, in the shop's currency */
+  price: Figure,
+  validUntil: z.iso.date(),
+  note: z.string().optional(),
+});
+export type Quoted = z.infer<typeof Quoted>;
+
 export const Event = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('arrived'), at: At, facts: FactAnswers, note: z.string().optional() }),
   Seen,
   Measured,
+  Quoted,
   /** work, from when it began; whether the card worked afterwards is `worked` (null: can't tell, or not finished) */
   z.strictObject({
     type: z.literal('treated'),

@@ -118,3 +118,12 @@ export function sayWhen(iso: string, locale: string, now: Date): string {
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A day: of an instant where the bench stands, or a day that is one already. */
+export function sayDay(iso: string, locale: string): string {
+  const dated = /^\d{4}-\d{2}-\d{2}$/.test(iso);
+  return new Intl.DateTimeFormat(formatTag(locale), {
+    dateStyle: 'medium',
+    ...(dated ? { timeZone: 'UTC' } : {}),
+  }).format(new Date(iso));
+}

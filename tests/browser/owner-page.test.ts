@@ -142,6 +142,26 @@ describe('The price on it', () => {
     expect(await owner.sheetWords(), 'the warning is for the shop, not on the page').not.toMatch(/loses/);
   });
 
+  it('once quoted stands on the card: on its record, on the page, on the bench list, until it is taken off', async () => {
+    const owner = await openOwnerPage(WORTH_IT);
+    const band = await wordsIn(owner.main.locator('#owner-price-band'));
+    const [floor, ceiling] = [...band.matchAll(/\d+/g)].map(Number) as [number, number];
+    const price = Math.round(floor + (ceiling - floor) / 4);
+    await owner.price().fill(String(price));
+    await owner.page.getByRole('button', { name: /^Quoted to the owner: keep/ }).click();
+    await owner.main.getByText(new RegExp(`^Quoted on .*: €${price}, valid until`)).waitFor();
+    expect(await owner.price().inputValue(), 'it stands on the card, not in the field').toBe('');
+    expect((await owner.stored()).timeline.at(-1)).toMatchObject({ type: 'quoted', price });
+    await eventually(owner.sheetWords).toContain(`€${price}`);
+    await owner.page.getByRole('link', { name: /Worth the heat/i }).click();
+    const ticket = owner.page.getByRole('listitem').filter({ hasText: 'quoted, waiting for the owner' });
+    await ticket.getByRole('link').click();
+    await onOwnerPage(owner);
+    await owner.page.getByRole('button', { name: 'Take the quote off the card' }).click();
+    await owner.main.getByText('Nothing has been quoted yet').waitFor();
+    expect((await owner.stored()).timeline.some(({ type }) => type === 'quoted')).toBe(false);
+  });
+
   it('moves with the slider by keyboard, and figure, slider and page agree', async () => {
     const owner = await openOwnerPage(WORTH_IT);
     const slider = owner.page.getByRole('slider', { name: 'Price you ask, by slider' });

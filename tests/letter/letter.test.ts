@@ -189,6 +189,42 @@ describe('The technician’s price', () => {
     expect(letter.lead.join(' ')).toContain('Your price is €150.');
   });
 
+  it('is the one quoted on the record, and valid as long as it was quoted for, until another is tried', async () => {
+    const { record } = workedCase('one-memory-chip');
+    const assessment = await assessed(record);
+    const letter = await tell('one-memory-chip');
+    const advised = (one: Letter) => one.choices.find((choice) => choice.advised)!;
+    const usual = advised(letter).price;
+    if (usual.kind !== 'asked') throw new Error('no price is asked in this case');
+    const other = usual.price.amount + 1;
+    const asked = (option: string, price?: number) => {
+      const quoted = {
+        type: 'quoted',
+        at: record.timeline[0]!.at,
+        option,
+        price: other,
+        validUntil: '2027-01-31',
+      } as const;
+      const timeline = [...record.timeline, quoted];
+      const told = writeLetter(assessment, {
+        shop,
+        words,
+        record: { ...record, timeline },
+        today: '2026-04-20',
+        price,
+      });
+      const put = advised(told).price;
+      return [put.kind === 'asked' && put.price.amount, told.validUntil?.iso];
+    };
+    const { option } = advised(letter);
+    expect(asked(option)).toEqual([other, '2027-01-31']);
+    expect(asked(option, other + 1)).toEqual([other + 1, letter.validUntil!.iso]);
+    expect(asked('another-repair'), 'what was quoted for another repair').toEqual([
+      usual.price.amount,
+      letter.validUntil!.iso,
+    ]);
+  });
+
   it('below the band is warned of as the shop’s loss, above it as the owner’s, with the edge and the reason', async () => {
     const low = await tell('one-memory-chip', { price: 50 });
     expect(low.warnings.map(({ kind, loses }) => [kind, loses])).toEqual([['below-floor', 'shop']]);

@@ -14,6 +14,7 @@ const GOOD = {
     { type: 'arrived', at: AT, facts: { 'die-size': 'large', mined: null, 'owner-words': ['no-display'] } },
     { type: 'measured', at: AT, finding: 'resistance-core', typed: '0.31', leads: '0.2' },
     { type: 'seen', at: AT, finding: 'start-up', state: null, by: 'owner' },
+    { type: 'quoted', at: AT, option: 'reflow-core', price: 120, validUntil: '2025-03-17' },
     { type: 'treated', at: AT, remedy: 'reflow-core', worked: null },
     { type: 'note', at: AT, text: 'smells of smoke' },
   ],
@@ -105,7 +106,7 @@ describe('everything wrong at once', () => {
       '2025-03-01T09:30:00+01:00',
     );
     expect(only(withEvent({ type: 'seem', at: AT })).todo).toBe(
-      'Set its "type" to one of arrived, seen, measured, treated, handed-back, still-working, came-back, closed, note.',
+      'Set its "type" to one of arrived, seen, measured, quoted, treated, handed-back, still-working, came-back, closed, note.',
     );
     expect(only(withEvent({ at: AT }))).toMatchObject({ path: 'timeline.0.type' });
     expect(only(withEvent({ type: 'seen', at: AT, finding: 'start-up', state: 'desktop', by: 'me' })).todo).toBe(

@@ -8,6 +8,7 @@ import { daysWaiting, stageOf } from '../../src/wizard/bench/stage.ts';
 import { type Catalogue, makeCatalogue } from '../../src/wizard/catalogue.ts';
 import { answerFact, answerFinding, typeReading } from '../../src/wizard/desk.ts';
 import type { Listed } from '../../src/wizard/keeper.ts';
+import { quotePrice, withdrawQuote } from '../../src/wizard/owner/quote.ts';
 import { sampleAssessment } from './sample-assessment.ts';
 
 const AT = '2026-11-24T09:00:00Z';
@@ -51,6 +52,33 @@ describe('how far a card has come', () => {
     const act = { ...sampleAssessment, next: { kind: 'act', option: 'reflow-core', because: 'x' } } as Assessment;
     expect(stageOf(answerFact(arrived, 'mined', true, AT), act, catalogue)).toBe('decided');
     expect(stageOf(arrived, act, catalogue)).toBe('arrived');
+  });
+
+  it('is waiting for the owner once a price was quoted, until the card is worked on', () => {
+    const described = answerFact(arrived, 'mined', true, AT);
+    const offered = { option: 'reflow-core', price: 120, today: '2026-11-24' };
+    const quoted = quotePrice(described, offered, catalogue.shop, AT);
+    expect(stageOf(quoted, null, catalogue)).toBe('quoted');
+    expect(quoted.timeline.at(-1)).toEqual({
+      type: 'quoted',
+      at: AT,
+      option: 'reflow-core',
+      price: 120,
+      validUntil: '2026-12-08',
+    });
+    expect(stageOf(withdrawQuote(quoted), null, catalogue)).toBe('described');
+    const worked: Record = {
+      ...quoted,
+      timeline: [...quoted.timeline, { type: 'treated', at: AT, remedy: 'reflow-core', worked: true }],
+    };
+    expect(stageOf(worked, null, catalogue)).toBe('worked-on');
+    expect(withdrawQuote(worked), 'a price the work was done for is not taken off').toBe(worked);
+  });
+
+  it('quotes after what is on the record, even with a clock that runs behind', () => {
+    const offered = { option: 'reflow-core', price: 120, today: '2026-11-24' };
+    const quoted = quotePrice(arrived, offered, catalogue.shop, '2026-11-20T09:00:00Z');
+    expect(quoted.timeline.at(-1)?.at).toBe(AT);
   });
 
   it('counts whole days since it came in', () => {

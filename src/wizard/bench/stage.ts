@@ -1,12 +1,22 @@
 /** How far a card has come, read off its record and what the assessment makes of it. */
 import type { Assessment } from '../../assessment.ts';
+import { openQuote } from '../../record/quote.ts';
 import type { Record } from '../../record/schema.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { isBlank } from '../desk.ts';
 import { stepOf } from '../steps.ts';
 
 /** In the order in which a card comes through the bench. */
-export const STAGES = ['arrived', 'described', 'looked-over', 'measured', 'tested', 'decided', 'worked-on'] as const;
+export const STAGES = [
+  'arrived',
+  'described',
+  'looked-over',
+  'measured',
+  'tested',
+  'decided',
+  'quoted',
+  'worked-on',
+] as const;
 export type Stage = (typeof STAGES)[number];
 
 const STAGE_OF_STEP = { looks: 'looked-over', readings: 'measured', tests: 'tested' } as const;
@@ -15,6 +25,7 @@ const STAGE_OF_STEP = { looks: 'looked-over', readings: 'measured', tests: 'test
 export function stageOf(record: Record, assessment: Assessment | null, catalogue: Catalogue): Stage {
   if (record.timeline.some((event) => event.type === 'treated')) return 'worked-on';
   if (isBlank(record)) return 'arrived';
+  if (openQuote(record) !== null) return 'quoted';
   if (assessment?.kind === 'assessed' && assessment.next.kind === 'act') return 'decided';
   const reached = record.timeline.flatMap((event): Stage[] => {
     if (event.type !== 'measured' && (event.type !== 'seen' || event.by === 'owner')) return [];

@@ -1,14 +1,19 @@
 import { writePlace } from '../address.ts';
 import { messages } from '../language.ts';
+import type { StepId } from '../steps.ts';
 import { Stamp } from '../verdict/stamp.tsx';
 import { sayWhen } from '../words.ts';
 import type { Row } from './rows.ts';
+import type { Stage } from './stage.ts';
 
 interface Props {
   readonly row: Row;
   readonly locale: string;
   readonly onArchive: () => void;
 }
+
+/** Where a ticket leads that has come this far; others to the first step. */
+const STEP_OF: { readonly [stage in Stage]?: StepId } = { decided: 'verdict', quoted: 'owner' };
 
 /** One card as a job ticket: what it is, how far it has come, what it waits for. */
 export function Ticket({ row, locale, onArchive }: Props) {
@@ -22,10 +27,7 @@ export function Ticket({ row, locale, onArchive }: Props) {
   ];
   return (
     <li class="ticket-row">
-      <a
-        class="ticket"
-        href={writePlace({ screen: 'card', id: card.id, step: stage === 'decided' ? 'verdict' : 'card' })}
-      >
+      <a class="ticket" href={writePlace({ screen: 'card', id: card.id, step: STEP_OF[stage ?? 'arrived'] ?? 'card' })}>
         <span class="ticket-hole" aria-hidden="true" />
         <span class="ticket-body">
           <b class="ticket-title">{card.title}</b>

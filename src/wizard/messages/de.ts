@@ -114,6 +114,7 @@ export const de: Messages = {
       measured: 'gemessen',
       tested: 'geprüft',
       decided: 'entscheidungsreif',
+      quoted: 'angeboten, wartet auf den Besitzer',
       'worked-on': 'bearbeitet',
     },
     waiting: (days) => (days === 0 ? 'seit heute da' : days === 1 ? 'wartet seit 1 Tag' : `wartet seit ${days} Tagen`),
@@ -152,6 +153,7 @@ export const de: Messages = {
       next: 'Was nun',
       verdict: 'Urteil',
       owner: 'Besitzerseite',
+      'came-back': 'Zurückgekommen',
     },
     asks: {
       card: 'Welche Karte ist das, und was ist sie wert?',
@@ -163,6 +165,7 @@ export const de: Messages = {
       next: 'Welche Prüfung ist ihre Minuten wert?',
       verdict: 'Lohnt die Hitze?',
       owner: 'Was bekommt der Besitzer zu lesen?',
+      'came-back': 'Wie ging es ihr seit der Arbeit?',
     },
     answered: 'beantwortet',
     of: (count) => `von ${count}`,

@@ -117,6 +117,7 @@ export const en = {
       measured: 'measured',
       tested: 'tested',
       decided: 'ready to decide',
+      quoted: 'quoted, waiting for the owner',
       'worked-on': 'worked on',
     },
     waiting: (days: number) => (days === 0 ? 'in since today' : days === 1 ? 'waiting 1 day' : `waiting ${days} days`),
@@ -155,6 +156,7 @@ export const en = {
       next: 'What next',
       verdict: 'Verdict',
       owner: "Owner's page",
+      'came-back': 'Came back',
     },
     asks: {
       card: 'Which card is this, and what is it worth?',
@@ -166,6 +168,7 @@ export const en = {
       next: 'Which check is worth its minutes?',
       verdict: 'Is it worth the heat?',
       owner: 'What does the owner get to read?',
+      'came-back': 'How has it done since the work?',
     },
     answered: 'answered',
     of: (count: number) => `of ${count}`,

@@ -14,6 +14,13 @@ export const ownerDe: OwnerWords = {
   noPrice: 'Es wird kein Preis verlangt: Die Seite sagt, dass keiner beiden nützt.',
   noPriceAgain: 'Keinen Preis verlangen',
   backToMiddle: (price) => `Zurück zur Mitte, ${price}`,
+  backToQuote: (price) => `Zurück zum angebotenen Preis, ${price}`,
+  notQuoted: 'Noch nichts angeboten: Der Preis steht nur auf dieser Seite.',
+  quoted: (price, on, until) => `Angeboten am ${on}: ${price}, gültig bis ${until}.`,
+  quotedForOther: (price, on, until) =>
+    `Angeboten am ${on}, gültig bis ${until}: ${price}, aber für eine andere Reparatur als diese. Neu anbieten.`,
+  quote: (price) => `So angeboten: ${price} auf der Karte festhalten`,
+  withdraw: 'Angebot von der Karte nehmen',
   sides: (shop, shopGains, owner, ownerGains) =>
     `${shop} ${shopGains ? 'mehr' : 'weniger'}, als die Werkstatt braucht; ${owner} ${ownerGains ? 'weniger' : 'mehr'}, als die Reparatur dem Besitzer wert ist.`,
   loses: { shop: 'Die Werkstatt verliert.', owner: 'Der Besitzer verliert.', nobody: 'Achtung:' },

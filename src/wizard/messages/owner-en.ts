@@ -12,6 +12,13 @@ export const ownerEn = {
   noPrice: 'No price is asked: the page says that none suits both.',
   noPriceAgain: 'Ask no price',
   backToMiddle: (price: string) => `Back to the middle, ${price}`,
+  backToQuote: (price: string) => `Back to what was quoted, ${price}`,
+  notQuoted: 'Nothing has been quoted yet: the price stands on this page only.',
+  quoted: (price: string, on: string, until: string) => `Quoted on ${on}: ${price}, valid until ${until}.`,
+  quotedForOther: (price: string, on: string, until: string) =>
+    `Quoted on ${on}, valid until ${until}: ${price}, but for another repair than this one. Quote anew.`,
+  quote: (price: string) => `Quoted to the owner: keep ${price} on the card`,
+  withdraw: 'Take the quote off the card',
   sides: (shop: string, shopGains: boolean, owner: string, ownerGains: boolean) =>
     `${shop} ${shopGains ? 'more' : 'less'} than the bench needs; ${owner} ${ownerGains ? 'less' : 'more'} than the repair is worth to the owner.`,
   loses: { shop: 'The shop loses.', owner: 'The owner loses.', nobody: 'Mind:' },

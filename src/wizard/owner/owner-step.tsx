@@ -4,6 +4,7 @@ import type { Assessment } from '../../assessment.ts';
 import { letterHtml } from '../../letter/html.ts';
 import { type Tellable, writeLetter } from '../../letter/letter.ts';
 import type { Letter } from '../../letter/schema.ts';
+import { openQuote } from '../../record/quote.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type Desk, isBlank } from '../desk.ts';
 import { BadRecordNotice, ContradictionNotice } from '../frame/in-place.tsx';
@@ -16,6 +17,7 @@ import { askingOf, readPrice } from './asking.ts';
 import { chooseOwnerLanguage, choosePaper, chosenLanguage, chosenPaper, PAPERS, type Paper } from './page-choice.ts';
 import { Preview } from './preview.tsx';
 import { PRICE_FIELD, PriceChoice } from './price-choice.tsx';
+import { quotePrice, withdrawQuote } from './quote.ts';
 import { saveAsFile } from './save-as-file.ts';
 import { ownerWords } from './words.ts';
 import '../look/owner.css';
@@ -60,7 +62,7 @@ export function OwnerStep({ desk, catalogue }: OwnerStepProps) {
 const today = (): string => new Date().toLocaleDateString('sv');
 
 function Page({ assessment, desk, catalogue }: OwnerStepProps & { readonly assessment: Tellable }) {
-  const { drafts } = useSession();
+  const { drafts, edit } = useSession();
   const said = ownerWords.value;
   const { shop, owner: words } = catalogue;
   const { record } = desk;
@@ -89,7 +91,17 @@ function Page({ assessment, desk, catalogue }: OwnerStepProps & { readonly asses
         {asking === null ? (
           <p class="about">{whyNoPrice(assessment, said)}</p>
         ) : (
-          <PriceChoice asking={asking} typed={typed} warnings={warnings} manner={manner} />
+          <PriceChoice
+            asking={asking}
+            typed={typed}
+            quote={openQuote(record)}
+            onQuote={(asked) =>
+              edit((open, at) => quotePrice(open, { option: asking.option.id, price: asked, today: today() }, shop, at))
+            }
+            onWithdraw={() => edit(withdrawQuote)}
+            warnings={warnings}
+            manner={manner}
+          />
         )}
         <fieldset class="owner-pick" data-question>
           <legend>{said.language}</legend>
