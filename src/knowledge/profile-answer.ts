@@ -1,42 +1,10 @@
-/** The shapes around a temperature profile: what `profile --json` answers, and a shop's own window. */
+/** What `profile --json` answers. */
 import { z } from 'zod';
+import { Levels, Limit, MeasureName } from './shop-reflow-window.ts';
+
+export { ShopReflowWindow } from './shop-reflow-window.ts';
 
 const Text = z.string().min(1);
-const Limit = z.strictObject({ atLeast: z.number().optional(), atMost: z.number().optional() });
-const MeasureName = z.enum([
-  'soakSeconds',
-  'averageRise',
-  'steepestRise',
-  'secondsAboveLiquidus',
-  'peak',
-  'secondsNearPeak',
-  'secondsNearCeiling',
-  'steepestFall',
-  'secondsToPeak',
-]);
-const Levels = z.strictObject({
-  soakFrom: z.number(),
-  soakTo: z.number(),
-  liquidus: z.number(),
-  ceiling: z.number().optional(),
-});
-
-/** A shop's own window: temperatures in degC, times in seconds, rates in kelvin per second. */
-export const ShopReflowWindow = z
-  .strictObject({
-    name: Text,
-    levels: Levels,
-    limits: z.partialRecord(MeasureName, Limit),
-    spreadAtPeakAtMost: z.number().positive().optional(),
-    $schema: z.string().optional(),
-  })
-  .refine(({ levels }) => levels.soakFrom < levels.soakTo && levels.soakTo <= levels.liquidus, {
-    message: 'soakFrom lies below soakTo, and soakTo at or below the liquidus',
-    path: ['levels'],
-  })
-  .refine(({ limits }) => Object.keys(limits).length > 0, { message: 'limit one measure or more', path: ['limits'] });
-export type ShopReflowWindow = z.infer<typeof ShopReflowWindow>;
-
 const Grade = z.enum(['inside', 'outside', 'cannot-tell']);
 const Weight = z.number().min(0).max(1);
 /** null: open on that side, because the record ends first */
