@@ -44,7 +44,7 @@ const MAY_KNOW: { readonly [part: string]: readonly string[] } = {
   record: ['knowledge'],
   shop: ['knowledge', 'record'],
   evidence: ['knowledge', 'record', 'shop'],
-  work: ['assessment.ts', 'evidence', 'joints', 'knowledge', 'record', 'shop'],
+  work: ['assess', 'assessment.ts', 'evidence', 'joints', 'knowledge', 'letter', 'record', 'shop'],
   store: ['knowledge', 'record', 'shop', 'evidence'],
   'assessment.ts': ['knowledge'],
   'lifeline.ts': ['knowledge', 'assessment.ts'],

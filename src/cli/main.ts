@@ -12,12 +12,14 @@ import { remediesCommand } from './remedies.ts';
 import { revisitCommand } from './revisit.ts';
 import { schemasCommand } from './schemas.ts';
 import { serveCommand } from './serve.ts';
+import { worksheetCommand } from './worksheet.ts';
 
 const COMMANDS: readonly Command[] = [
   assessCommand,
   nextCommand,
   letterCommand,
   revisitCommand,
+  worksheetCommand,
   remediesCommand,
   newCommand,
   profileCommand,

@@ -42,6 +42,11 @@ const UNIT: Readonly<Record<Measure, string>> = {
   secondsToPeak: 's',
 };
 
+/** The unit a measure is stated in. */
+export function unitOf(measure: Measure): string {
+  return UNIT[measure];
+}
+
 /** What lies behind a row that is outside: the part or the joint. */
 const MEANS: Readonly<Record<Measure, { readonly above: string; readonly below: string }>> = {
   soakSeconds: {

@@ -6,6 +6,7 @@ import { LetterAnswer } from '../letter/schema.ts';
 import { RevisitAnswer } from '../lifeline.ts';
 import { Record } from '../record/schema.ts';
 import { Shop } from '../shop/schema.ts';
+import { WorksheetAnswer } from '../work/schema.ts';
 import { AuditAnswer, EstimatesAnswer, ExportAnswer, FactsAnswer, KnowledgeReportAnswer } from './answers.ts';
 import { ProfileAnswer, ShopReflowWindow } from './profile-answer.ts';
 import { FOLDERS, SINGLE_FILES } from './schema.ts';
@@ -37,6 +38,7 @@ const KINDS = {
   revisit: RevisitAnswer,
   letter: LetterAnswer,
   remedies: RemediesAnswer,
+  worksheet: WorksheetAnswer,
   profile: ProfileAnswer,
   'reflow-window': ShopReflowWindow,
   audit: AuditAnswer,

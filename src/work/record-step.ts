@@ -1,0 +1,99 @@
+/** Recording a hold point: into the process of the work, and what was found there as an event of its own. */
+
+import type { Record as CardRecord, Event, Measured, PackageKnown, Seen, StepRecord } from '../record/schema.ts';
+import { openWork, type Treated } from './open-work.ts';
+import { orderState } from './order-state.ts';
+import type { OrderStep, WorkOrder } from './schema.ts';
+
+/** What was seen or read at a hold point; who, when and where are filled in. */
+export type Found = Pick<Seen, 'finding' | 'state' | 'weights'> | Omit<Measured, 'type' | 'at' | 'step'>;
+
+export interface StepEntry extends StepRecord {
+  readonly found?: readonly Found[] | undefined;
+}
+
+export type Recorded =
+  | { readonly ok: true; readonly record: CardRecord }
+  | { readonly ok: false; readonly wrong: string; readonly todo: string };
+
+/**
+ * The record with one hold point more. The first one begins the work: an event `treated` with `worked` null. What does
+ * not follow the order, or passes a hold point with a state that fails it, is refused in words, and the record stays as it was.
+ *
+ * @param known what is known of the package, kept when the work begins
+ */
+export function recordStep(order: WorkOrder, record: CardRecord, entry: StepEntry, known?: PackageKnown): Recorded {
+  const { found = [], ...stepRecord } = entry;
+  const begun = openWork(record);
+  if (begun && begun.event.remedy !== order.remedy)
+    return no(
+      `This order is for ${order.name.toLowerCase()}, and other work has begun on the card (${begun.event.remedy.replaceAll('-', ' ')}).`,
+      'Say first whether the card works after that work.',
+    );
+  const before = begun?.event.process.steps ?? [];
+  const state = orderState(order, [...before, stepRecord]);
+  const problem = state.problems[0];
+  if (problem) return no(problem.wrong, problem.todo);
+  const step = order.steps.find(({ id }) => id === stepRecord.step)!;
+  const misfit = found.map((one) => misfitOf(step, stepRecord, one)).find((one) => one !== null);
+  if (misfit) return misfit;
+  const last = record.timeline.at(-1);
+  if (last && Date.parse(stepRecord.at) < Date.parse(last.at))
+    return no(
+      `${stepRecord.at} is before ${last.at}, the last event of the record.`,
+      'Correct the time: the timeline runs forwards.',
+    );
+  const events = found.map((one): Event => {
+    const where = { at: stepRecord.at, step: step.id };
+    return 'typed' in one ? { type: 'measured', ...one, ...where } : { type: 'seen', ...one, by: 'bench', ...where };
+  });
+  const treated: Treated = begun
+    ? { ...begun.event, process: { ...begun.event.process, steps: [...before, stepRecord] } }
+    : {
+        type: 'treated',
+        at: stepRecord.at,
+        remedy: order.remedy,
+        worked: null,
+        process: {
+          ...(order.solder === null ? {} : { alloy: order.solder.alloy }),
+          ...(known === undefined ? {} : { package: known }),
+          steps: [stepRecord],
+        },
+      };
+  const timeline = begun ? record.timeline.with(begun.index, treated) : [...record.timeline, treated];
+  return { ok: true, record: { ...record, timeline: [...timeline, ...events] } };
+}
+
+/** Says whether the card works after the work that has begun, which closes it. */
+export function finishWork(record: CardRecord, worked: boolean): Recorded {
+  const begun = openWork(record);
+  if (!begun) return no('No work on this card has begun.', 'Record its first hold point.');
+  return { ok: true, record: { ...record, timeline: record.timeline.with(begun.index, { ...begun.event, worked }) } };
+}
+
+function misfitOf(step: OrderStep, { outcome }: StepRecord, found: Found): Recorded | null {
+  const asked = step.finds.find(({ finding }) => finding === found.finding);
+  if (!asked)
+    return no(
+      `"${found.finding}" is not looked for at "${step.name}".`,
+      step.finds.length === 0
+        ? 'Record it as a finding of its own.'
+        : `It looks for ${step.finds.map((one) => one.finding).join(', ')}.`,
+    );
+  if (outcome === 'left-out')
+    return no(
+      `"${step.name}" is left out and has a finding.`,
+      'What was looked at is not left out: passed, or failed.',
+    );
+  if ('typed' in found || found.state === null || outcome === 'failed') return null;
+  const failing = asked.fails.find(({ id }) => id === found.state);
+  if (!failing) return null;
+  return no(
+    `With "${asked.name}: ${failing.name}" this hold point has failed.`,
+    `Record it as failed. ${step.ifItFails.say}`,
+  );
+}
+
+function no(wrong: string, todo: string): Recorded {
+  return { ok: false, wrong, todo };
+}
