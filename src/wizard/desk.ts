@@ -36,9 +36,12 @@ function withFacts(record: Record, at: string, change: (facts: FactAnswers) => F
   return { ...record, timeline: record.timeline.with(index, { ...arrived, facts: change(arrived.facts) }) };
 }
 
-/** Work done changes the card, so what was found before it stays on record and is no longer the answer that is edited. */
+/**
+ * Work done changes the card, and so does failing in service: what was found before stays on record and is no longer the
+ * answer that is edited.
+ */
 function spanStart(record: Record): number {
-  return record.timeline.findLastIndex((event) => event.type === 'treated') + 1;
+  return record.timeline.findLastIndex(({ type }) => type === 'treated' || type === 'came-back') + 1;
 }
 
 function witnessOf(event: FindingAnswer): Witness {
@@ -48,7 +51,7 @@ function witnessOf(event: FindingAnswer): Witness {
 const answers = (event: Event, finding: string, witness: Witness): event is FindingAnswer =>
   (event.type === 'seen' || event.type === 'measured') && event.finding === finding && witnessOf(event) === witness;
 
-/** What this witness says of the finding since the last work; undefined is "not looked at". */
+/** What this witness says of the finding since the last work or return; undefined is "not looked at". */
 export function findingAnswer(record: Record, finding: string, witness: Witness): FindingAnswer | undefined {
   const found = record.timeline.findLast(
     (event, index) => index >= spanStart(record) && answers(event, finding, witness),

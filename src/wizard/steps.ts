@@ -6,16 +6,27 @@ import { factAnswer, findingAnswer, type Witness } from './desk.ts';
 import { isRail } from './rails.ts';
 
 export const STEPS = ['card', 'history', 'symptoms', 'looks', 'readings', 'tests', 'next', 'verdict', 'owner'] as const;
-export type StepId = (typeof STEPS)[number];
+/** Steps of a card that was worked on. */
+export const AFTER_WORK = ['came-back'] as const;
+export type StepId = (typeof STEPS)[number] | (typeof AFTER_WORK)[number];
 
-export const isStep = (word: string | undefined): word is StepId => STEPS.some((step) => step === word);
+export const isStep = (word: string | undefined): word is StepId =>
+  [...STEPS, ...AFTER_WORK].some((step) => step === word);
+
+const IN_ORDER: readonly StepId[] = STEPS;
+
+export function stepsOf({ timeline }: Pick<Record, 'timeline'>): readonly StepId[] {
+  return timeline.some(({ type }) => type === 'treated') ? [...STEPS, ...AFTER_WORK] : STEPS;
+}
 
 export function stepAfter(step: StepId): StepId | null {
-  return STEPS[STEPS.indexOf(step) + 1] ?? null;
+  const at = IN_ORDER.indexOf(step);
+  return at < 0 ? null : (STEPS[at + 1] ?? null);
 }
 
 export function stepBefore(step: StepId): StepId | null {
-  return STEPS[STEPS.indexOf(step) - 1] ?? null;
+  const at = IN_ORDER.indexOf(step);
+  return at < 0 ? null : (STEPS[at - 1] ?? null);
 }
 
 export type Question =

@@ -25,6 +25,7 @@ interface Props {
 
 /** Loaded when first shown, with the charts and the letter they bring. */
 const VerdictScreen = later(async () => (await import('../verdict/verdict-screen.tsx')).VerdictScreen);
+const CameBackStep = later(async () => (await import('../came-back/came-back-step.tsx')).CameBackStep);
 const OwnerStep = later(async () => (await import('../owner/owner-step.tsx')).OwnerStep);
 
 /** Fields in which Enter already means something else. */
@@ -129,6 +130,8 @@ function StepBody({ desk, catalogue, step }: Props) {
       ) : (
         <NotYet />
       );
+    case 'came-back':
+      return <CameBackStep desk={desk} catalogue={catalogue} />;
     case 'owner':
       return <OwnerStep desk={desk} catalogue={catalogue} />;
   }

@@ -5,12 +5,12 @@ import { type Desk, isBlank } from '../desk.ts';
 import { onceDrawn, standOnHeading } from '../frame/jump.ts';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
-import { progressOf, STEPS, type StepId, sectionsOf } from '../steps.ts';
+import { progressOf, type StepId, sectionsOf, stepsOf } from '../steps.ts';
 import { sayMinutes, sayStamp } from '../words.ts';
 
 /** The two steps that ask nothing say what they hold. */
 function wordsFor(step: StepId, assessment: Assessment | null): string {
-  if (assessment?.kind !== 'assessed' || step === 'owner') return '';
+  if (assessment?.kind !== 'assessed' || step === 'owner' || step === 'came-back') return '';
   if (step === 'verdict') return sayStamp(assessment.verdict.kind);
   const { next } = assessment;
   if (next.kind === 'act') return messages.value.steps.act;
@@ -32,7 +32,7 @@ export function StepList({ desk, catalogue, step }: Props) {
   return (
     <nav class="steps" aria-label={steps.label}>
       <ol>
-        {STEPS.map((id) => {
+        {stepsOf(desk.record).map((id) => {
           const { answered, asked } = progressOf(sectionsOf(id, catalogue, desk.record, applicable), desk.record);
           return (
             <li key={id}>
