@@ -45,6 +45,30 @@ describe('What does not add up is a result', () => {
   });
 });
 
+describe('What comes and goes', () => {
+  it('is said beside the ranking and beside its weight, with both of what was seen and the way back to the question', async () => {
+    const wizard = await openWizard();
+    await wizard.openCase('comes-and-goes');
+    const said = /It comes and goes\. How the card starts: .+, then .+, with no work in between/;
+    for (const place of [wizard.panel, wizard.main]) await place.getByText(said).waitFor();
+    await wizard.main
+      .getByRole('rowheader', { name: /How the card starts: .* comes and goes/ })
+      .first()
+      .waitFor();
+    await wizard.panel.getByRole('button', { name: 'Look again: How the card starts' }).click();
+    await wizard
+      .question(/How does the card start|What happens/)
+      .first()
+      .waitFor();
+  });
+
+  it('is not said of a card that shows the same every time', async () => {
+    const wizard = await openWizard();
+    await wizard.openCase('one-memory-chip');
+    expect(await wizard.page.getByText('It comes and goes').count()).toBe(0);
+  });
+});
+
 describe('A worked case', () => {
   it('opens with its verdict and says on every screen that it is invented', async () => {
     const wizard = await openWizard();

@@ -1,6 +1,7 @@
 /** What speaks for a cause and what against it, in words and in decibels, on one scale with nothing in the middle. */
 import type { RankedFault } from '../../assessment.ts';
 import { messages } from '../language.ts';
+import { useSession } from '../session.ts';
 import { sayDecibels, sayNumber, sayWeight } from '../words.ts';
 
 /** Less than this says nothing to anybody. */
@@ -20,7 +21,13 @@ function sayOdds(decibels: number): string {
 }
 
 export function Evidence({ cause, short }: { readonly cause: RankedFault; readonly short?: boolean }) {
-  const { evidence } = messages.value;
+  const { evidence, wavering } = messages.value;
+  const { assessment } = useSession().adviser.advice.value;
+  const wavers = new Set(
+    assessment?.kind === 'assessed'
+      ? assessment.evidence.flatMap(({ finding, contradicts }) => (contradicts === undefined ? [] : [finding]))
+      : [],
+  );
   const telling = tellingEvidence(cause);
   if (telling.length === 0)
     return <p class="no-evidence">{short === true ? evidence.nothingShort : evidence.nothing}</p>;
@@ -43,6 +50,7 @@ export function Evidence({ cause, short }: { readonly cause: RankedFault; readon
           <tr key={item.finding} data-side={item.decibels > 0 ? 'for' : 'against'}>
             <th scope="row">
               {item.name}: <b>{item.stateName}</b>
+              {wavers.has(item.finding) && <small class="wavers">{wavering.wavers}</small>}
             </th>
             <td class="weight-words">
               <WeightBar decibels={item.decibels} full={full} />

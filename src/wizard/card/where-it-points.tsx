@@ -9,6 +9,7 @@ import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import type { Manner } from '../words.ts';
 import { CausesInSight } from './causes-in-sight.tsx';
+import { ComesAndGoes } from './comes-and-goes.tsx';
 import { NextShort } from './next-short.tsx';
 import { SiteMap } from './site-map.tsx';
 import { Blank, SoFar } from './so-far.tsx';
@@ -49,12 +50,19 @@ function Points({ assessed, pending, catalogue }: PointsProps) {
     <>
       {blank ? <Blank /> : <SoFar assessed={assessed} manner={manner} />}
       <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />
-      <CausesNow assessed={assessed} pending={pending} heading={heading} picked={picked} onPick={setPicked} />
+      <CausesNow
+        catalogue={catalogue}
+        assessed={assessed}
+        pending={pending}
+        heading={heading}
+        picked={picked}
+        onPick={setPicked}
+      />
     </>
   );
 }
 
-interface NowProps {
+interface NowProps extends Props {
   readonly assessed: Assessed;
   readonly pending: boolean;
   readonly heading: string;
@@ -63,7 +71,7 @@ interface NowProps {
 }
 
 /** Ahead of the rest: the chances are known well before what they make of the card. */
-function CausesNow({ assessed, pending, heading, picked, onPick }: NowProps) {
+function CausesNow({ catalogue, assessed, pending, heading, picked, onPick }: NowProps) {
   const { adviser, desk } = useSession();
   const ahead = adviser.ahead.value;
   const points = ahead.points ?? assessed;
@@ -73,6 +81,7 @@ function CausesNow({ assessed, pending, heading, picked, onPick }: NowProps) {
     <section class="causes-short" data-behind={behind}>
       <h2>{heading}</h2>
       <CausesInSight points={points} assessed={assessed} picked={picked} moves={moves} onWhole={() => onPick(null)} />
+      <ComesAndGoes evidence={assessed.evidence} catalogue={catalogue} />
       <SiteMap at="map-in-sight" sites={points.sites} picked={picked} onPick={onPick} />
     </section>
   );

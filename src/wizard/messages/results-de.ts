@@ -74,6 +74,14 @@ export const resultsDe: ResultMessages = {
     range: (low, high) => `${low} bis ${high}`,
   },
 
+  wavering: {
+    comesAndGoes: 'Es kommt und geht.',
+    said: (finding, before, now) =>
+      `${finding}: ${before}, dann ${now}, ohne Arbeit dazwischen. Das zuletzt Gesehene zählt; ein Wackelkontakt oder eine Lötstelle, die sich öffnet und schließt, tut das.`,
+    lookAgain: (finding) => `Noch einmal ansehen: ${finding}`,
+    wavers: 'kommt und geht',
+  },
+
   apart: {
     heading: 'Noch nicht zu unterscheiden',
     pair: (one, other) => `${one} und ${other}`,

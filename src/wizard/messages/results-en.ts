@@ -72,6 +72,14 @@ export const resultsEn = {
     range: (low: string, high: string) => `${low} to ${high}`,
   },
 
+  wavering: {
+    comesAndGoes: 'It comes and goes.',
+    said: (finding: string, before: string, now: string) =>
+      `${finding}: ${before}, then ${now}, with no work in between. What was seen last counts; a loose contact or a joint that opens and closes does this.`,
+    lookAgain: (finding: string) => `Look again: ${finding}`,
+    wavers: 'comes and goes',
+  },
+
   apart: {
     heading: 'Not told apart yet',
     pair: (one: string, other: string) => `${one} and ${other.toLowerCase()}`,
@@ -247,7 +255,8 @@ export const resultsEn = {
     surplusNow: 'now',
     needed: 'needed',
     zero: 'nothing gained',
-    deciding: (now: string, plan: string) => `After the shop's margin, deciding now leaves ${now} on average; the plan advised here ${plan}.`,
+    deciding: (now: string, plan: string) =>
+      `After the shop's margin, deciding now leaves ${now} on average; the plan advised here ${plan}.`,
     exact: 'Every plan was weighed: none does better.',
     bounded: (most: string, missed: string) =>
       `No plan at all could do better than ${most}, so at most ${missed} is missed.`,

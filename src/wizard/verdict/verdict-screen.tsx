@@ -1,5 +1,6 @@
 import type { Assessed } from '../../assessment.ts';
 import { byReason } from '../card/by-reason.ts';
+import { ComesAndGoes } from '../card/comes-and-goes.tsx';
 import type { Catalogue } from '../catalogue.ts';
 import { CautionMark, LockMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
@@ -51,6 +52,7 @@ export function VerdictScreen({ assessed, catalogue }: Props) {
       </section>
       <section>
         <h2>{words.causes}</h2>
+        <ComesAndGoes evidence={assessed.evidence} catalogue={catalogue} />
         <Causes assessed={assessed} catalogue={catalogue} />
         <Inseparable assessed={assessed} catalogue={catalogue} />
       </section>
