@@ -1,10 +1,12 @@
-/** Times to relapse learnt from soft counts: which card was masked and which cured is itself uncertain, and is weighed anew with the law. */
+/** Times to relapse learnt from soft counts: which card was masked, by what, and which cured is itself uncertain, and weighed anew with the laws. */
 
 import { survives } from '../belief/serve.ts';
 import { follow, type Row } from '../survival/followed.ts';
 import { type LearntLaw, learnShapeAndRate, type RelapseLaw } from '../survival/relapse-law.ts';
-import type { ServiceTime } from './service-times.ts';
 import type { SoftCounts } from './soft-counts.ts';
+
+/** index = fault; null where nothing masks it */
+export type Laws = readonly (RelapseLaw | null)[];
 
 export interface LearntRelapse {
   readonly law: LearntLaw;
@@ -16,76 +18,119 @@ export interface LearntRelapse {
   readonly expected: number;
   /** the day the first of these cards left */
   readonly since: string;
-  readonly rounds: number;
 }
 
 const MOST_ROUNDS = 500;
+const SETTLED = 1e-7;
 const MIDDLE_OF_DAY = 0.5;
-const SETTLED = 1e-8;
-/** A card less likely than this to be masked teaches nothing. */
+/** A card less likely than this to have the fault asleep teaches nothing of it. */
 const LEAST_WEIGHT = 1e-9;
 
 /**
- * The law of one fault's time to relapse after `book`, from times in service in which it was, with some chance, asleep.
+ * The laws of all faults' times to relapse after `book`, learnt together from times in service. index = fault; null where the
+ * book has no law or no card can have had the fault asleep.
  *
- * Expectation and maximisation (Dempster, Laird & Rubin, J. R. Stat. Soc. B 39 (1977) 1): the chance that a card is masked is
- * weighed anew under the law found so far, the law is learnt anew from these chances (`learnShapeAndRate`, the book as prior),
- * until it stands still. Under a law L instead of the book's B the weights of one card become, up to a common factor,
+ * Expectation and maximisation (Dempster, Laird & Rubin, J. R. Stat. Soc. B 39 (1977) 1): what slept in each card is weighed anew
+ * under the laws found so far (`weighAnew`), each law is learnt anew from these parts of cards (`learnShapeAndRate`, the book as
+ * prior), until all stand still. Together, because a late comeback that the book's bumps cannot explain would else count as cracked balls; and
+ * by parts, because a card that works on for years is no proof of a slow relapse: it was probably cured.
  *
- *     relapsed on day t:  w S_L(t) (H_L(t + 1) - H_L(t)) / (S_B(t) (H_B(t + 1) - H_B(t)))
- *     asleep at t:        w S_L(t) / S_B(t)
- *     neither:            w
- *
- * with H the cumulative hazard: exact for the fold's own weights but for the small change of competing risks within a day. That is
- * why a card that works on for years is no proof of a slow relapse: it was probably cured. Null where no card can have been masked.
- * Relapses count on the middle of their day. Cost: rounds times cards times shapes.
+ * n of a law counts parts of cards as if they were cards known to that part: where what relapsed stays doubtful the interval is too
+ * narrow (Louis, J. R. Stat. Soc. B 44 (1982) 226, has the correction). Relapses count on the middle of their day.
+ * Cost: rounds times (cards times ways + faults times cards times shapes).
  */
-export function learnRelapse(book: RelapseLaw, counts: readonly SoftCounts[], fault: number): LearntRelapse | null {
-  const cards = counts
-    .map(({ service, relapsed, dormant }) => ({ service, relapsed: relapsed[fault]!, dormant: dormant[fault]! }))
-    .filter(({ relapsed, dormant }) => relapsed + dormant > LEAST_WEIGHT);
-  if (cards.length === 0) return null;
-  const rowsUnder = (law: RelapseLaw): Row[] => cards.map((card) => weighAnew(card, book, law));
-  let rows = rowsUnder(book);
-  let law = learnShapeAndRate(book, follow(rows));
-  let rounds = 1;
-  for (; rounds < MOST_ROUNDS; rounds++) {
-    rows = rowsUnder(law);
-    const next = learnShapeAndRate(book, follow(rows));
-    const moved = Math.abs(next.medianDays / law.medianDays - 1) + Math.abs(next.shape / law.shape - 1);
-    law = next;
+export function learnRelapses(book: Laws, counts: readonly SoftCounts[]): readonly (LearntRelapse | null)[] {
+  const cards = counts.filter(({ asleep }) => asleep.length > 0);
+  let laws: Laws = book;
+  let rows = rowsUnder(laws, book, cards);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const next = laws.map((_, fault) =>
+      rows[fault]!.length > 0 ? learnShapeAndRate(book[fault]!, follow(withCounts(rows[fault]!))) : book[fault]!,
+    );
+    const moved = next.reduce((most, law, fault) => {
+      const before = laws[fault];
+      if (!law || !before) return most;
+      return Math.max(most, Math.abs(law.medianDays / before.medianDays - 1) + Math.abs(law.shape / before.shape - 1));
+    }, 0);
+    laws = next;
+    rows = rowsUnder(laws, book, cards);
     if (moved < SETTLED) break;
   }
+  return book.map((known, fault) => (known && rows[fault]!.length > 0 ? learntFrom(known, rows[fault]!) : null));
+}
+
+interface CardRow extends Row {
+  readonly since: string;
+}
+
+function rowsUnder(laws: Laws, book: Laws, cards: readonly SoftCounts[]): CardRow[][] {
+  const rows: CardRow[][] = book.map(() => []);
+  for (const card of cards) {
+    const { service } = card;
+    const { relapsed, dormant } = weighAnew(card, book, laws);
+    const time = service.ended === 'came-back' ? Math.floor(service.days) + MIDDLE_OF_DAY : service.days;
+    for (let fault = 0; fault < book.length; fault++)
+      if (book[fault] && relapsed[fault]! + dormant[fault]! > LEAST_WEIGHT)
+        rows[fault]!.push({ time, failed: relapsed[fault]!, censored: dormant[fault]!, since: service.since });
+  }
+  return rows;
+}
+
+function withCounts(rows: readonly CardRow[]): Row[] {
+  return rows.map(({ time, failed, censored }) => ({ time, failed, censored }));
+}
+
+function learntFrom(book: RelapseLaw, rows: readonly CardRow[]): LearntRelapse {
   const sum = (of: (row: Row) => number) => rows.reduce((total, row) => total + of(row), 0);
   return {
-    law,
+    law: learnShapeAndRate(book, follow(withCounts(rows))),
     hits: sum(({ failed }) => failed),
     trials: sum(({ failed, censored }) => failed + censored),
     expected: sum(
       ({ time, failed, censored }) => (failed + censored) * Math.LN2 * (time / book.medianDays) ** book.shape,
     ),
-    since: new Date(Math.min(...cards.map(({ service }) => Date.parse(service.since)))).toISOString(),
-    rounds,
+    since: new Date(Math.min(...rows.map(({ since }) => Date.parse(since)))).toISOString(),
   };
 }
 
-/** One card's times as parts: relapsed, asleep. The rest, up to one, is a card that was not masked. */
-export function weighAnew(
-  {
-    service,
-    relapsed,
-    dormant,
-  }: { readonly service: ServiceTime; readonly relapsed: number; readonly dormant: number },
-  book: RelapseLaw,
-  law: RelapseLaw,
-): Row {
+export interface Parts {
+  /** per fault: chance that it was masked and is what came back */
+  readonly relapsed: Float64Array;
+  /** per fault: chance that it is masked and sleeps on */
+  readonly dormant: Float64Array;
+}
+
+/**
+ * One card under the laws L instead of the book's B. Each way it may stand keeps its chance times, up to a common factor,
+ *
+ *     the product over faults that sleep on of  S_L(t) / S_B(t)
+ *     and for the one back on day t             S_L(t) (H_L(t + 1) - H_L(t)) / (S_B(t) (H_B(t + 1) - H_B(t)))
+ *
+ * with H the cumulative hazard: what the fold would say under L, but for the small change of competing risks within a day.
+ */
+export function weighAnew({ service, asleep }: SoftCounts, book: Laws, laws: Laws): Parts {
   const back = service.ended === 'came-back';
   const day = back ? Math.floor(service.days) : service.days;
-  const asleep = survives(law, day) / survives(book, day);
-  const failing = (asleep * hazardWithinDay(law, day)) / hazardWithinDay(book, day);
-  const [r, d] = [relapsed * failing, dormant * asleep];
-  const all = r + d + Math.max(0, 1 - relapsed - dormant);
-  return { time: back ? day + MIDDLE_OF_DAY : day, failed: r / all, censored: d / all };
+  const sleepsOn = (fault: number): number => {
+    const [law, known] = [laws[fault], book[fault]];
+    return law && known ? survives(law, day) / survives(known, day) : 1;
+  };
+  const fails = (fault: number): number => {
+    const [law, known] = [laws[fault], book[fault]];
+    return law && known ? (sleepsOn(fault) * hazardWithinDay(law, day)) / hazardWithinDay(known, day) : 1;
+  };
+  const weights = asleep.map(({ relapsed, dormant, chance }) =>
+    dormant.reduce((weight, fault) => weight * sleepsOn(fault), relapsed < 0 ? chance : chance * fails(relapsed)),
+  );
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const parts: Parts = { relapsed: new Float64Array(book.length), dormant: new Float64Array(book.length) };
+  if (!(total > 0)) return parts;
+  asleep.forEach(({ relapsed, dormant }, i) => {
+    const share = weights[i]! / total;
+    if (relapsed >= 0) parts.relapsed[relapsed]! += share;
+    for (const fault of dormant) parts.dormant[fault]! += share;
+  });
+  return parts;
 }
 
 function hazardWithinDay({ medianDays, shape }: RelapseLaw, day: number): number {

@@ -10,7 +10,7 @@ import { follow } from '../survival/followed.ts';
 import { medianTime } from '../survival/median-time.ts';
 import { productLimit, type SurvivalAt, survivalAt } from '../survival/product-limit.ts';
 import type { RelapseAnswer, RemediesAnswer, RemedyAnswer } from './answer.ts';
-import { type LearntRelapse, learnRelapse } from './learn-relapse.ts';
+import { type LearntRelapse, learnRelapses } from './learn-relapse.ts';
 import { type Services, type Silence, servicesOf, type WorkDone } from './service-times.ts';
 import { countSoftly, type SoftCounts } from './soft-counts.ts';
 
@@ -116,19 +116,27 @@ function tooFew(followed: number, survival: RemedyAnswer['survival']): string | 
 
 /** Laws of faults that heat can mask: over all remedies, and after one remedy where it was seen to relapse often enough. */
 function relapsesFrom(knowledge: Knowledge, counts: readonly SoftCounts[]): RelapseAnswer[] {
+  const book = knowledge.faults.map(({ relapse }) => relapse ?? null);
+  const overall = learnRelapses(book, counts);
+  const judged = counts.filter(({ asleep }) => asleep.length > 0);
+  const known = new Map<string, readonly (LearntRelapse | null)[]>();
+  const learntFrom = (cards: readonly SoftCounts[]) => {
+    const key = cards.map((card) => judged.indexOf(card)).join();
+    const laws = known.get(key) ?? learnRelapses(book, cards);
+    known.set(key, laws);
+    return laws;
+  };
   return knowledge.faults.flatMap((fault, at) => {
-    const book = fault.relapse;
-    if (!book) return [];
-    const overall = learnRelapse(book, counts, at);
-    if (!overall || overall.hits + overall.expected < TOLD_FROM) return [];
-    const view = (learnt: LearntRelapse, remedy: Id | null): RelapseAnswer =>
-      relapseView(knowledge, fault, learnt, remedy);
+    const learnt = overall[at];
+    if (!learnt || learnt.hits + learnt.expected < TOLD_FROM) return [];
     const single = masking(knowledge, fault.id).flatMap((remedy) => {
-      const after = counts.filter(({ service }) => maskedBy(knowledge, service.stay, fault.id) === remedy);
-      const own = learnRelapse(book, after, at);
-      return own && own.hits >= OWN_LAW_FROM ? [view(own, remedy)] : [];
+      const after = judged.filter(({ service }) => maskedBy(knowledge, service.stay, fault.id) === remedy);
+      // after no other remedy: what holds for all is its own
+      if (after.length < OWN_LAW_FROM || after.length === judged.length) return [];
+      const own = learntFrom(after)[at];
+      return own && own.hits >= OWN_LAW_FROM ? [relapseView(knowledge, fault, own, remedy)] : [];
     });
-    return [view(overall, null), ...single];
+    return [relapseView(knowledge, fault, learnt, null), ...single];
   });
 }
 

@@ -2,7 +2,7 @@
 
 import { diagnose } from '../assess/diagnosis.ts';
 import { ATTRIBUTIONS, type Attribution } from '../belief/attribute.ts';
-import { faultOf, isDormant, standingOf } from '../belief/trajectory.ts';
+import { type Fold, faultOf, isDormant, standingOf } from '../belief/trajectory.ts';
 import { gatherEvidence } from '../evidence/gather.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
@@ -20,10 +20,17 @@ export interface SoftCounts {
   readonly unjudged: string | null;
   /** share of a failure that counts against the remedy: 0 for a card that did not come back */
   readonly failed: number;
-  /** per fault: chance that it was masked and is what came back */
-  readonly relapsed: Float64Array;
-  /** per fault: chance that it is masked and still sleeps */
-  readonly dormant: Float64Array;
+  /** what may have been masked, by the belief at the end; the chances sum to one, or there are none where nothing is known */
+  readonly asleep: readonly Asleep[];
+}
+
+/** One way it may stand with the masked faults of a card. Indices of faults. */
+export interface Asleep {
+  /** the masked fault that came back; -1: none did */
+  readonly relapsed: number;
+  /** masked faults that sleep on */
+  readonly dormant: readonly number[];
+  readonly chance: number;
 }
 
 /**
@@ -38,9 +45,8 @@ export async function countSoftly(
   service: ServiceTime,
   maxFaults: number,
 ): Promise<SoftCounts> {
-  const faults = knowledge.faults.length;
   const back = service.ended === 'came-back';
-  const none = { service, relapsed: new Float64Array(faults), dormant: new Float64Array(faults) };
+  const none = { service, asleep: [] };
   const unjudged = (why: string): SoftCounts => ({ ...none, because: null, unjudged: why, failed: back ? 1 : 0 });
   if (!back && service.days === 0) return { ...none, because: null, unjudged: null, failed: 0 };
   const lived: CardRecord = { ...record, timeline: [...service.timeline] };
@@ -51,12 +57,8 @@ export async function countSoftly(
   const { life } = diagnosis;
   if (!life) return unjudged('No work is recorded.');
   const { fold, attributions } = life;
-  for (let i = 0; i < fold.chance.length; i++)
-    for (const code of fold.situations[fold.now[i]!]!) {
-      if (isDormant(code)) none.dormant[faultOf(code)]! += fold.chance[i]!;
-      else if (standingOf(code) === 'relapsed') none.relapsed[faultOf(code)]! += fold.chance[i]!;
-    }
-  if (!back) return { ...none, because: null, unjudged: null, failed: 0 };
+  const asleep = asleepIn(fold);
+  if (!back) return { service, asleep, because: null, unjudged: null, failed: 0 };
   if (!attributions) return unjudged('Nothing known of the card explains that it came back.');
   const something = 1 - attributions.nothingActive;
   const because = Object.fromEntries(ATTRIBUTIONS.map((one) => [one, something * attributions.chances[one]])) as Record<
@@ -67,5 +69,21 @@ export async function countSoftly(
     1,
     COUNTED.reduce((sum, one) => sum + because[one], 0),
   );
-  return { ...none, because, unjudged: null, failed };
+  return { service, asleep, because, unjudged: null, failed };
+}
+
+/** Trajectories that differ only in what does not sleep are one here. */
+function asleepIn(fold: Fold): Asleep[] {
+  const ways = new Map<string, { relapsed: number; dormant: number[]; chance: number }>();
+  for (let i = 0; i < fold.chance.length; i++) {
+    const situation = fold.situations[fold.now[i]!]!;
+    const dormant = situation.filter(isDormant).map(faultOf);
+    const back = situation.find((code) => standingOf(code) === 'relapsed');
+    const relapsed = back === undefined ? -1 : faultOf(back);
+    const key = `${relapsed}:${dormant.join()}`;
+    const known = ways.get(key);
+    if (known) known.chance += fold.chance[i]!;
+    else ways.set(key, { relapsed, dormant, chance: fold.chance[i]! });
+  }
+  return [...ways.values()];
 }

@@ -89,6 +89,21 @@ describe('worth-the-heat remedies', () => {
     expect(out).toContain('2 followed: too few to mean anything');
   });
 
+  it('takes silence for a working card only where it is asked to, and no longer than the warranty', async () => {
+    const card = cards[0]!;
+    const path = join(folder, 'silent.json');
+    const timeline = card.timeline.filter(({ type }) => type !== 'came-back' && type !== 'still-working');
+    writeFileSync(path, JSON.stringify({ ...card, id: 'silent', timeline }));
+    const [plain, asked] = await Promise.all([
+      run(['remedies', path]),
+      run(['remedies', path, '--silent-until', '2027-06-01']),
+    ]);
+    expect(plain.out).toContain('never heard of again 1 (count for nothing)');
+    expect(asked.out).toContain('silence up to 2027-06-01 counted as working, within the warranty');
+    expect(asked.out).toMatch(/90 days {3}still working 100 of 100/);
+    expect(asked.out).toContain('365 days   not known: none was followed so long');
+  });
+
   it('writes what was learnt into the shop profile, keeps the one before, and reads it back', async () => {
     const own = join(folder, 'own');
     const store = openStore({ folder: own, shopTemplate: join(ROOT, 'rules/shop.json') });

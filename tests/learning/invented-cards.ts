@@ -28,8 +28,13 @@ export function inventedDays(
   });
 }
 
-/** The worked case as a card that was reflowed, worked, and came back after `days`, or works still. */
-export function reflowedCard(id: string, days: number | null, followedDays: number): CardRecord {
+/** The worked case as a card that was reflowed (or treated otherwise), worked, and came back after `days`, or works still. */
+export function reflowedCard(
+  id: string,
+  days: number | null,
+  followedDays: number,
+  remedy = 'reflow-core',
+): CardRecord {
   const parsed = parseRecord(JSON.parse(readFileSync(TEMPLATE, 'utf8')));
   if (!parsed.ok) throw new Error('the template is no record');
   const { worked: _, $schema: __, ...record } = parsed.record;
@@ -40,7 +45,7 @@ export function reflowedCard(id: string, days: number | null, followedDays: numb
     invented: true,
     timeline: [
       ...record.timeline,
-      { type: 'treated', at: at(-1), remedy: 'reflow-core', worked: true },
+      { type: 'treated', at: at(-1), remedy, worked: true },
       { type: 'handed-back', at: at(0) },
       days === null
         ? { type: 'still-working', at: at(followedDays) }

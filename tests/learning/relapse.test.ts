@@ -5,7 +5,7 @@ import { survives } from '../../src/belief/serve.ts';
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
 import { loadKnowledge, loadShop } from '../../src/knowledge/load.ts';
 import { RemediesAnswer } from '../../src/learning/answer.ts';
-import { learnRelapse, weighAnew } from '../../src/learning/learn-relapse.ts';
+import { learnRelapses, weighAnew } from '../../src/learning/learn-relapse.ts';
 import { remediesFrom } from '../../src/learning/remedies.ts';
 import { type ServiceTime, servicesOf } from '../../src/learning/service-times.ts';
 import { countSoftly, type SoftCounts } from '../../src/learning/soft-counts.ts';
@@ -55,13 +55,19 @@ function halfCured(count: number, masked: number, book: RelapseLaw, seed: number
       timeline: [],
     };
     const asleep = masked * survives(book, TRUTH.followedDays);
+    const dormant = asleep / (asleep + 1 - masked);
     return {
       service,
       because: null,
       unjudged: null,
       failed: back === null ? 0 : 1,
-      relapsed: Float64Array.of(back === null ? 0 : 1),
-      dormant: Float64Array.of(back === null ? asleep / (asleep + 1 - masked) : 0),
+      asleep:
+        back === null
+          ? [
+              { relapsed: -1, dormant: [0], chance: dormant },
+              { relapsed: -1, dormant: [], chance: 1 - dormant },
+            ]
+          : [{ relapsed: 0, dormant: [], chance: 1 }],
     };
   });
 }
@@ -70,28 +76,27 @@ describe('a time to relapse learnt from the shop’s own cards', () => {
   const book = { medianDays: 30, shape: 1.1, n: 8 };
 
   it('is nudged by ten cards and decided by a thousand, though half of them were cured and nobody knows which', () => {
-    const ten = learnRelapse(book, halfCured(10, 0.5, book, 21), 0)!;
+    const ten = learnRelapses([book], halfCured(10, 0.5, book, 21))[0]!;
     expect(ten.law.medianDays).toBeGreaterThan(book.medianDays);
     expect(ten.law.medianDays).toBeLessThan(70);
-    const thousand = learnRelapse(book, halfCured(1000, 0.5, book, 22), 0)!;
+    const thousand = learnRelapses([book], halfCured(1000, 0.5, book, 22))[0]!;
     expect(Math.abs(thousand.law.medianDays / TRUTH.medianDays - 1)).toBeLessThan(0.1);
     // about 500 were masked; a card cured for good is not taken for one asleep
     expect(Math.abs(thousand.trials - 500)).toBeLessThan(40);
-    expect(thousand.rounds).toBeLessThan(500);
   });
 
   it('without doubt who was masked is what the plain law learns', () => {
     const cards = halfCured(40, 1, book, 23);
     const sure = cards.map((card) => ({
       ...card,
-      dormant: Float64Array.of(card.service.ended === 'came-back' ? 0 : 1),
+      asleep: card.asleep.filter(({ relapsed, dormant }) => relapsed === 0 || dormant.length > 0),
     }));
     const rows = sure.map(({ service }) => ({
       time: service.ended === 'came-back' ? service.days + 0.5 : service.days,
       failed: service.ended === 'came-back' ? 1 : 0,
       censored: service.ended === 'came-back' ? 0 : 1,
     }));
-    const learnt = learnRelapse(book, sure, 0)!;
+    const learnt = learnRelapses([book], sure)[0]!;
     expect(learnt.law.medianDays).toBeCloseTo(learnShapeAndRate(book, follow(rows)).medianDays, 8);
     expect(learnt.hits + book.n).toBeCloseTo(learnt.law.n, 8);
   });
@@ -99,10 +104,9 @@ describe('a time to relapse learnt from the shop’s own cards', () => {
   it('is not learnt of a fault that no card can have had asleep', () => {
     const cards = halfCured(5, 0.5, book, 24).map((card) => ({
       ...card,
-      relapsed: new Float64Array(1),
-      dormant: new Float64Array(1),
+      asleep: [{ relapsed: -1, dormant: [], chance: 1 }],
     }));
-    expect(learnRelapse(book, cards, 0)).toBeNull();
+    expect(learnRelapses([book, null], cards)).toEqual([null, null]);
   });
 
   it.each([20, null])(
@@ -116,15 +120,21 @@ describe('a time to relapse learnt from the shop’s own cards', () => {
         [knowledge, taught].map((known) => countSoftly(known, shop, record, service!, 3)),
       );
       const at = faultAt(BUMPS);
-      const parts = { service: service!, relapsed: before!.relapsed[at]!, dormant: before!.dormant[at]! };
-      const anew = weighAnew(parts, knowledge.faults[at]!.relapse!, other);
+      const laws = knowledge.faults.map(({ relapse }) => relapse ?? null);
+      const others = laws.map((law, fault) => (fault === at ? other : law));
+      const [was, anew, whole] = [
+        weighAnew(before!, laws, laws),
+        weighAnew(before!, laws, others),
+        weighAnew(after!, others, others),
+      ];
       // the fold shares a day out among competing causes, which is the only difference
-      expect(anew.failed).toBeCloseTo(after!.relapsed[at]!, 3);
-      expect(anew.censored).toBeCloseTo(after!.dormant[at]!, 3);
+      for (let fault = 0; fault < laws.length; fault++) {
+        expect(anew.relapsed[fault]).toBeCloseTo(whole.relapsed[fault]!, 3);
+        expect(anew.dormant[fault]).toBeCloseTo(whole.dormant[fault]!, 3);
+      }
       // and the law does move this card
-      expect(Math.abs(after!.relapsed[at]! + after!.dormant[at]! - parts.relapsed - parts.dormant)).toBeGreaterThan(
-        0.001,
-      );
+      const moved = anew.relapsed[at]! + anew.dormant[at]! - was.relapsed[at]! - was.dormant[at]!;
+      expect(Math.abs(moved)).toBeGreaterThan(0.001);
     },
   );
 });
@@ -138,16 +148,21 @@ describe('forty invented cards, reflowed with broken bumps that last three times
 
   it('are told as the published schema has it', () => expect(RemediesAnswer.safeParse(answer).error).toBeUndefined());
 
-  it('move the book’s median towards the truth, over all remedies and after this one', () => {
-    const laws = answer.relapse.filter(({ fault }) => fault === BUMPS);
-    expect(laws.map(({ remedy }) => remedy)).toEqual([null, 'reflow-core']);
-    for (const { book, learnt, hits } of laws) {
-      expect(book.medianDays).toBe(30);
-      expect(learnt.medianDays).toBeGreaterThan(50);
-      expect(learnt.medianDays).toBeLessThan(115);
-      expect(hits).toBeGreaterThan(25);
-    }
+  it('move the book’s median of the bumps towards the truth', () => {
+    const [law, ...more] = answer.relapse.filter(({ fault }) => fault === BUMPS);
+    expect(more).toEqual([]);
+    expect(law!.book.medianDays).toBe(30);
+    expect(law!.learnt.medianDays).toBeGreaterThan(50);
+    expect(law!.learnt.medianDays).toBeLessThan(115);
+    expect(law!.hits).toBeGreaterThan(25);
     expect(answer.learnt.relapse.map(({ fault }) => fault)).toContain(BUMPS);
+  });
+
+  it('do not teach that balls relapse, though the book’s bumps could not have lasted so long', () => {
+    const balls = answer.relapse.find(({ fault }) => fault === 'core-joint-crack');
+    // all were bumps; were each law learnt by itself, 14 in 200 would be laid to the balls and make them slow
+    expect(balls?.hits ?? 0).toBeLessThan(2);
+    if (balls) expect(Math.abs(balls.learnt.medianDays / balls.book.medianDays - 1)).toBeLessThan(0.1);
   });
 
   it('count against the remedy by the assessment’s attribution, and sum up', () => {
@@ -167,6 +182,24 @@ describe('forty invented cards, reflowed with broken bumps that last three times
       expect(low!).toBeLessThan(truth + 0.05);
       expect(high!).toBeGreaterThan(truth - 0.05);
     }
+  });
+});
+
+describe('two remedies after which bumps last differently', () => {
+  it('have a law each where each was seen to relapse often enough, and one for all others', async () => {
+    const long = inventedDays(14, { ...TRUTH, medianDays: 150 }, 33);
+    const short = inventedDays(14, { ...TRUTH, medianDays: 12 }, 34);
+    const cards = [
+      ...long.map((days, i) => reflowedCard(`long-${i}`, days, TRUTH.followedDays)),
+      ...short.map((days, i) => reflowedCard(`short-${i}`, days, TRUTH.followedDays, 'reball-core-leaded')),
+    ];
+    const { relapse } = await remediesFrom(knowledge, shop, cards);
+    const median = (remedy: string | null) =>
+      relapse.find((law) => law.fault === BUMPS && law.remedy === remedy)!.learnt.medianDays;
+    expect(median('reball-core-leaded')).toBeLessThan(30);
+    expect(median('reflow-core')).toBeGreaterThan(60);
+    expect(median(null)).toBeGreaterThan(median('reball-core-leaded'));
+    expect(median(null)).toBeLessThan(median('reflow-core'));
   });
 });
 
