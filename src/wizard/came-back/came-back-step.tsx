@@ -45,7 +45,7 @@ export function CameBackStep({ desk, catalogue }: { readonly desk: Desk; readonl
         </>
       )}
       <Life record={record} catalogue={catalogue} />
-      <ProfileZone record={record} catalogue={catalogue} />
+      <ProfileZone record={record} remedy={service.treated.remedy} />
     </>
   );
 }

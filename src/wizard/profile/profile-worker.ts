@@ -1,0 +1,30 @@
+/** Reads and judges a thermocouple log away from the screens, however long it is, and says how far it has come. */
+import { judgeLog, type PackageChoice } from '../../assess/thermal-profile.ts';
+import type { ProfileAnswer } from '../../knowledge/profile-answer.ts';
+
+export interface LogToJudge {
+  readonly file: Blob;
+  readonly choice: PackageChoice;
+}
+
+export type FromProfileWorker =
+  | { readonly type: 'progress'; readonly lines: number; readonly share: number }
+  | { readonly type: 'answer'; readonly answer: ProfileAnswer }
+  | { readonly type: 'failure'; readonly message: string };
+
+const say = (message: FromProfileWorker) => self.postMessage(message);
+
+async function* textOf(file: Blob): AsyncGenerator<string> {
+  const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader();
+  for (let part = await reader.read(); !part.done; part = await reader.read()) yield part.value;
+}
+
+self.addEventListener('message', async ({ data: { file, choice } }: MessageEvent<LogToJudge>) => {
+  try {
+    const onProgress = ({ lines, characters }: { lines: number; characters: number }) =>
+      say({ type: 'progress', lines, share: file.size > 0 ? Math.min(1, characters / file.size) : 1 });
+    say({ type: 'answer', answer: await judgeLog(textOf(file), choice, { read: { onProgress } }) });
+  } catch (error) {
+    say({ type: 'failure', message: error instanceof Error ? error.message : String(error) });
+  }
+});
