@@ -6,7 +6,9 @@ import type { RecordIssue } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { FactDefinition, Finding, Id } from '../knowledge/schema.ts';
 import { nearest } from './nearest.ts';
-import type { Record as CardRecord, Event, FactAnswers, Seen } from './schema.ts';
+import type { Record as CardRecord, Event, FactAnswers, Measured, Seen } from './schema.ts';
+
+type Work = Extract<Event, { type: 'prepared' | 'treated' }>;
 
 type Answer = FactAnswers[string];
 
@@ -23,11 +25,14 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
       case 'arrived':
         return checkFacts(event.facts, facts, `${path}.facts`);
       case 'seen':
-        return checkSeen(event, findings, path);
+        return [...checkSeen(event, findings, path), ...checkStep(event, record, path)];
       case 'measured':
-        return unknownFinding(event.finding, findings, path);
+        return [...unknownFinding(event.finding, findings, path), ...checkStep(event, record, path)];
+      case 'prepared':
       case 'treated':
-        return remedies.includes(event.remedy) ? [] : [unknown('remedy', event.remedy, remedies, `${path}.remedy`)];
+        return remedies.includes(event.remedy)
+          ? checkProcess(event, knowledge, path)
+          : [unknown('remedy', event.remedy, remedies, `${path}.remedy`)];
       case 'came-back':
         return wasTreated(record, event) ? [] : [neverTreated(path)];
       case 'quoted':
@@ -48,6 +53,44 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
     return [...backwards, ...named(event, path)];
   });
   return [...prices, ...events];
+}
+
+/** Hold points of the remedy, in times that do not run backwards. Whether they follow the order is the work order's to say. */
+function checkProcess(event: Work, { procedures }: Pick<Knowledge, 'procedures'>, path: string): RecordIssue[] {
+  const steps = event.process?.steps ?? [];
+  const known = procedures.find(({ id }) => id === event.remedy)?.holdPoints ?? [];
+  return steps.flatMap(({ step, at }, i) => {
+    const here = `${path}.process.steps.${i}`;
+    const before = steps[i - 1];
+    return [
+      ...(known.includes(step) ? [] : [unknown('hold point', step, known, `${here}.step`, ` of ${event.remedy}`)]),
+      ...(before && Date.parse(at) < Date.parse(before.at)
+        ? [
+            {
+              path: `${here}.at`,
+              wrong: `${at} is before ${before.at}, the hold point above it: the work runs backwards.`,
+              todo: 'Put hold points in the order they were recorded, or correct the time.',
+              typed: at,
+            },
+          ]
+        : []),
+    ];
+  });
+}
+
+/** A finding that names a hold point belongs to work before it in which that hold point is recorded. */
+function checkStep(event: Seen | Measured, record: CardRecord, path: string): RecordIssue[] {
+  if (event.step === undefined) return [];
+  const work = record.timeline.slice(0, record.timeline.indexOf(event)).findLast((one) => one.type === 'treated');
+  if (work?.type === 'treated' && work.process?.steps.some(({ step }) => step === event.step)) return [];
+  return [
+    {
+      path: `${path}.step`,
+      wrong: `No work before this finding has recorded the hold point "${event.step}".`,
+      todo: 'Leave "step" out, or record the hold point in the process of the work.',
+      typed: event.step,
+    },
+  ];
 }
 
 function wasTreated(record: CardRecord, event: Event): boolean {

@@ -129,7 +129,9 @@ export const Event = z.discriminatedUnion('type', [
   Seen,
   Measured,
   Quoted,
-  /** work, from when it began; whether the card worked afterwards is `worked` (null: can't tell, or not finished) */
+  /** work that is prepared and has not touched the card: it changes nothing of what is believed */
+  z.strictObject({ type: z.literal('prepared'), at: At, remedy: Id, note: z.string().optional(), process: Process }),
+  /** work, from when the card was touched; whether the card worked afterwards is `worked` (null: can't tell, or not finished) */
   z.strictObject({
     type: z.literal('treated'),
     at: At,

@@ -1,7 +1,15 @@
 /** Recording a hold point: into the process of the work, and what was found there as an event of its own. */
 
-import type { Record as CardRecord, Event, Measured, PackageKnown, Seen, StepRecord } from '../record/schema.ts';
-import { openWork, type Treated } from './open-work.ts';
+import type {
+  Record as CardRecord,
+  Event,
+  Measured,
+  PackageKnown,
+  Process,
+  Seen,
+  StepRecord,
+} from '../record/schema.ts';
+import { type OpenWork, openWork } from './open-work.ts';
 import { orderState } from './order-state.ts';
 import type { OrderStep, WorkOrder } from './schema.ts';
 
@@ -17,22 +25,23 @@ export type Recorded =
   | { readonly ok: false; readonly wrong: string; readonly todo: string };
 
 /**
- * The record with one hold point more. The first one begins the work: an event `treated` with `worked` null. What does
- * not follow the order, or passes a hold point with a state that fails it, is refused in words, and the record stays as it was.
+ * The record with one hold point more. Preparations are kept as an event `prepared`, which changes nothing of what is
+ * believed; the first hold point beyond them touches the card and makes it `treated`, with `worked` null. What does not
+ * follow the order, or passes a hold point with a state that fails it, is refused in words, and the record stays as it was.
  *
  * @param known what is known of the package, kept when the work begins
  */
 export function recordStep(order: WorkOrder, record: CardRecord, entry: StepEntry, known?: PackageKnown): Recorded {
   const { found = [], ...stepRecord } = entry;
   const begun = openWork(record);
-  if (begun && begun.event.remedy !== order.remedy)
+  if (begun?.touched && begun.event.remedy !== order.remedy)
     return no(
-      `This order is for ${order.name.toLowerCase()}, and other work has begun on the card (${begun.event.remedy.replaceAll('-', ' ')}).`,
+      `This order is for "${order.name}", and other work has begun on the card (${begun.event.remedy.replaceAll('-', ' ')}).`,
       'Say first whether the card works after that work.',
     );
-  const before = begun?.event.process.steps ?? [];
-  const state = orderState(order, [...before, stepRecord]);
-  const problem = state.problems[0];
+  const own = begun?.event.remedy === order.remedy ? begun : null;
+  const steps = [...(own?.process.steps ?? []), stepRecord];
+  const problem = orderState(order, steps).problems[0];
   if (problem) return no(problem.wrong, problem.todo);
   const step = order.steps.find(({ id }) => id === stepRecord.step)!;
   const misfit = found.map((one) => misfitOf(step, stepRecord, one)).find((one) => one !== null);
@@ -43,31 +52,48 @@ export function recordStep(order: WorkOrder, record: CardRecord, entry: StepEntr
       `${stepRecord.at} is before ${last.at}, the last event of the record.`,
       'Correct the time: the timeline runs forwards.',
     );
+  const process: Process = {
+    ...(order.solder === null ? {} : { alloy: order.solder.alloy }),
+    ...(known === undefined ? {} : { package: known }),
+    ...own?.process,
+    steps,
+  };
+  const touches = step.stage !== 'prepare' && stepRecord.outcome !== 'left-out';
   const events = found.map((one): Event => {
     const where = { at: stepRecord.at, step: step.id };
     return 'typed' in one ? { type: 'measured', ...one, ...where } : { type: 'seen', ...one, by: 'bench', ...where };
   });
-  const treated: Treated = begun
-    ? { ...begun.event, process: { ...begun.event.process, steps: [...before, stepRecord] } }
-    : {
-        type: 'treated',
-        at: stepRecord.at,
-        remedy: order.remedy,
-        worked: null,
-        process: {
-          ...(order.solder === null ? {} : { alloy: order.solder.alloy }),
-          ...(known === undefined ? {} : { package: known }),
-          steps: [stepRecord],
-        },
-      };
-  const timeline = begun ? record.timeline.with(begun.index, treated) : [...record.timeline, treated];
-  return { ok: true, record: { ...record, timeline: [...timeline, ...events] } };
+  return {
+    ok: true,
+    record: {
+      ...record,
+      timeline: [...placed(record.timeline, own, order.remedy, process, stepRecord.at, touches), ...events],
+    },
+  };
+}
+
+/** Work that has touched the card stands where it first did; preparations give way to it. */
+function placed(
+  timeline: readonly Event[],
+  own: OpenWork | null,
+  remedy: string,
+  process: Process,
+  at: string,
+  touches: boolean,
+): Event[] {
+  if (own && (own.touched || !touches)) return timeline.with(own.index, { ...own.event, process });
+  const rest = own ? timeline.toSpliced(own.index, 1) : [...timeline];
+  return [
+    ...rest,
+    touches ? { type: 'treated', at, remedy, worked: null, process } : { type: 'prepared', at, remedy, process },
+  ];
 }
 
 /** Says whether the card works after the work that has begun, which closes it. */
 export function finishWork(record: CardRecord, worked: boolean): Recorded {
   const begun = openWork(record);
-  if (!begun) return no('No work on this card has begun.', 'Record its first hold point.');
+  if (begun?.event.type !== 'treated')
+    return no('No work has touched this card yet, so nothing can be said of it.', 'Record its hold points first.');
   return { ok: true, record: { ...record, timeline: record.timeline.with(begun.index, { ...begun.event, worked }) } };
 }
 

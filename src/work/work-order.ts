@@ -50,8 +50,13 @@ export function workOrder(
   const here = begun?.event.remedy === remedy.id ? begun : null;
   const earlier = here ? record.timeline.slice(0, here.index) : record.timeline;
   const facts = answeredFacts(earlier);
-  const known: PackageKnown = { ...here?.event.process.package, ...choices.package };
-  const solder = solderLine(knowledge, procedure, earlier, facts, choices.alloy ?? here?.event.process.alloy);
+  const known: PackageKnown = { ...here?.process.package, ...choices.package };
+  const usual = solderLine(knowledge, procedure, earlier, facts, choices.alloy);
+  const used = choices.alloy ?? here?.process.alloy;
+  const solder =
+    usual.ok && usual.line?.alloy !== used && used !== undefined
+      ? solderLine(knowledge, procedure, earlier, facts, used)
+      : usual;
   if (!solder.ok) return { kind: 'no-order', format: 1, because: solder.wrong, todo: solder.todo };
   const bake = bakeLine(
     knowledge.packages.find(({ id }) => id === procedure.package),
@@ -59,7 +64,7 @@ export function workOrder(
     facts,
   );
   const heat = heatLine(knowledge, remedy, procedure, earlier, facts);
-  const recorded = here?.event.process.steps ?? [];
+  const recorded = here?.process.steps ?? [];
   const baked = bake.kind === 'bake' || bake.kind === 'look-up';
   const points = pointsOf(knowledge, procedure).filter(
     ({ id, onlyWhereBaked }) => !onlyWhereBaked || baked || recorded.some(({ step }) => step === id),
