@@ -196,6 +196,8 @@ export const cameBackDe: CameBackWords = {
     },
     tooLow: (what) => `${what} zu niedrig`,
     tooHigh: (what) => `${what} zu hoch`,
+    tooShort: (what) => `${what} zu kurz`,
+    tooLong: (what) => `${what} zu lang`,
     spread: 'Abstand der Kanäle an der Spitze',
     measures: {
       soakSeconds: 'Haltezeit',

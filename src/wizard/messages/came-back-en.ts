@@ -192,6 +192,8 @@ export const cameBackEn = {
     },
     tooLow: (what: string) => `${what} too low`,
     tooHigh: (what: string) => `${what} too high`,
+    tooShort: (what: string) => `${what} too short`,
+    tooLong: (what: string) => `${what} too long`,
     spread: 'spread between channels at the peak',
     measures: {
       soakSeconds: 'soak',

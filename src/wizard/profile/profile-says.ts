@@ -27,7 +27,8 @@ export function sayProfileVerdict({ grade, heats, window, spreadAtPeak }: Judged
       .filter((row) => row.grade === grade)
       .map(({ measure, side }) => {
         const name = words.measures[measure];
-        const said = grade !== 'outside' ? name : side === 'below' ? words.tooLow(name) : words.tooHigh(name);
+        const [low, high] = UNITS[measure] === 's' ? [words.tooShort, words.tooLong] : [words.tooLow, words.tooHigh];
+        const said = grade !== 'outside' ? name : (side === 'below' ? low : high)(name);
         return several ? `${said} (${words.heatOf(channel, heat)})` : said;
       }),
   );
