@@ -1,0 +1,78 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { WorkOrder } from '../../src/work/schema.ts';
+import { PAPERS, sheetHtml } from '../../src/work/sheet-html.ts';
+import { workOrder } from '../../src/work/work-order.ts';
+import { assessed, card, knowledge, shop } from '../work/cards.ts';
+import { launchChromium } from './chromium.ts';
+import { readPrinted } from './printed-text.ts';
+
+/** Points, as Chromium rounds them. */
+const SHEETS = { a4: { width: 595, height: 842 }, letter: { width: 612, height: 792 } } as const;
+/** A card with few warnings, and two of which nearly everything is closed. */
+const CARDS = ['ball-crack-on-a-dear-card', 'chipped-die', 'swollen-board'];
+
+let browser: Browser;
+const orders: WorkOrder[] = [];
+beforeAll(async () => {
+  browser = await launchChromium();
+  for (const id of CARDS) {
+    const record = card(id);
+    const assessment = await assessed(record);
+    for (const { id: remedy } of knowledge.remedies) {
+      const order = workOrder(knowledge, shop, record, assessment, { remedy });
+      if (order.kind === 'order') orders.push(order);
+    }
+  }
+}, 240_000);
+afterAll(async () => {
+  await browser.close();
+});
+
+const squeezed = (text: string) => text.normalize('NFKC').replaceAll(/\s+/g, '');
+
+describe('The job sheet in a browser', () => {
+  it.each(PAPERS)(
+    'takes one side of %s for every remedy, and loses no hold point, box, blank or caution',
+    async (paper) => {
+      expect(orders).toHaveLength(CARDS.length * knowledge.remedies.length);
+      const page = await browser.newPage();
+      const wrong: string[] = [];
+      for (const order of orders) {
+        const called = `${order.record}, ${order.remedy}`;
+        await page.setContent(sheetHtml(order, paper));
+        const boxes = await page.locator('.step .box').count();
+        if (boxes !== order.steps.length) wrong.push(`${called}: ${boxes} boxes for ${order.steps.length} hold points`);
+        const { sheets, letters } = readPrinted(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+        const size = SHEETS[paper];
+        if (
+          sheets.length !== 1 ||
+          Math.abs(sheets[0]!.height - size.height) > 1.5 ||
+          Math.abs(sheets[0]!.width - size.width) > 1.5
+        )
+          wrong.push(`${called}: ${sheets.length} sheets`);
+        const said = [
+          order.title,
+          ...order.warnings,
+          ...order.steps.flatMap((step) => [step.name, step.passes, ...step.record]),
+          ...order.cautions.map(({ text }) => text),
+          ...(order.targets?.rows.flatMap(({ name, limit }) => [name, limit]) ?? []),
+        ];
+        const lost = said.filter((text) => !squeezed(letters).includes(squeezed(text)));
+        if (lost.length > 0) wrong.push(`${called} loses ${lost[0]}`);
+      }
+      await page.close();
+      expect(wrong).toEqual([]);
+    },
+    240_000,
+  );
+
+  it('is no wider than the screen of a phone, and says there how each step is done', async () => {
+    const page = await browser.newPage({ viewport: { width: 390, height: 844 } });
+    const order = orders.find(({ remedy }) => remedy === 'reball-core-leaded')!;
+    await page.setContent(sheetHtml(order));
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    expect(await page.locator('.how').first().isVisible()).toBe(true);
+    await page.close();
+  });
+});
