@@ -137,7 +137,7 @@ async function decide(
     checks: advice.checks,
     certificate: { ...planned.certificate, coverage: restricted.coverage },
     ...(firmness ? { sensitivity: firmness.view } : {}),
-    whatIf: whatIfView(card.model, ready, nameOf),
+    whatIf: whatIfView(card.model, card.parts, ready, nameOf),
     ...comebackView({ knowledge, shop, record, diagnosis, decision, asOption }),
     cautions: cautionsFor(knowledge, gathered.cautions, chosen, advice.next),
     audit: {

@@ -177,6 +177,8 @@ export const WhatIf = z.strictObject({
     feeWhenNotFixed: z.number(),
     margin: z.strictObject({ fixed: z.number(), shareOfCost: z.number() }),
     partPrices: z.array(z.number()),
+    /** what each of `partPrices` is the price of */
+    partIds: z.array(Id).optional(),
     ownStock: z.boolean(),
   }),
   /** best first */

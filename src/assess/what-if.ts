@@ -5,6 +5,7 @@ import type { Plan } from '../decision/plan.ts';
 import { subjectOf } from '../decision/plans.ts';
 import { type VerdictRegion, verdictRegions } from '../decision/verdict-regions.ts';
 import { type Changes, type PlanAnew, reconsider, whatIfOf } from '../decision/what-if.ts';
+import type { Id } from '../knowledge/schema.ts';
 
 export type { Axis, VerdictRegion } from '../decision/verdict-regions.ts';
 export type { Changes, PlanAnew } from '../decision/what-if.ts';
@@ -13,11 +14,16 @@ export type PlanOfWhatIf = WhatIf['plans'][number];
 /** A plan as the assessment carries it, with its money under the changes. */
 export type Reconsidered = PlanOfWhatIf & PlanAnew;
 
-/** `plans` best first: all those the verdict may rest on. */
-export function whatIfView(model: CardModel, plans: readonly Plan[], nameOf: (plan: string) => string): WhatIf {
+/** `plans` best first: all those the verdict may rest on. `parts`: ids in the order of the model's prices. */
+export function whatIfView(
+  model: CardModel,
+  parts: readonly Id[],
+  plans: readonly Plan[],
+  nameOf: (plan: string) => string,
+): WhatIf {
   const { money, plans: summed, subject } = whatIfOf(model, plans, subjectOf(plans));
   return {
-    money: { ...money, margin: { ...money.margin }, partPrices: [...money.partPrices] },
+    money: { ...money, margin: { ...money.margin }, partPrices: [...money.partPrices], partIds: [...parts] },
     plans: summed.map((plan) => ({ ...plan, name: nameOf(plan.id), parts: plan.parts.map((part) => ({ ...part })) })),
     subject,
   };

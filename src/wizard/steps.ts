@@ -84,11 +84,15 @@ export function sectionsOf(
 }
 
 /** The order of the bench: unpowered before powered, resistance before voltage before image, the bought-in and the special last. */
-const BENCH_ORDER: readonly string[] = [
+export const BENCH_ORDER: readonly string[] = [
   'visual-inspection',
   'cooler-off',
+  'profile-review',
+  'ball-grid-inspection',
   'rail-resistances',
+  'resistance-against-before',
   'rails-on-limited-supply',
+  'regulator-feed',
   'idle-current',
   'injection',
   'stage-off',
@@ -103,6 +107,7 @@ const BENCH_ORDER: readonly string[] = [
   'warm-cold-test',
   'scope-signals',
   'pressure-test',
+  'x-ray',
 ];
 
 function inBenchOrder(checks: readonly CheckView[]): readonly CheckView[] {

@@ -6,7 +6,7 @@ import type { Record } from '../../src/record/schema.ts';
 import { type Catalogue, makeCatalogue } from '../../src/wizard/catalogue.ts';
 import { answerFact, answerFinding, typeReading } from '../../src/wizard/desk.ts';
 import { railsOf } from '../../src/wizard/rails.ts';
-import { placeOfCheck, progressOf, STEPS, type StepId, sectionsOf } from '../../src/wizard/steps.ts';
+import { BENCH_ORDER, placeOfCheck, progressOf, STEPS, type StepId, sectionsOf } from '../../src/wizard/steps.ts';
 
 const AT = '2026-11-24T09:00:00Z';
 const empty: Record = { format: 1, id: 'card', title: 'Card', timeline: [{ type: 'arrived', at: AT, facts: {} }] };
@@ -22,6 +22,18 @@ beforeAll(async () => {
 
 const keysOf = (step: StepId, record = empty) =>
   sectionsOf(step, catalogue, record).flatMap(({ questions }) => questions.map(({ key }) => key));
+
+describe('the order of the bench', () => {
+  it('names every check of the knowledge once, and nothing else', () => {
+    expect([...BENCH_ORDER].sort()).toEqual(catalogue.checks.map(({ id }) => id).sort());
+  });
+
+  it('puts no power on a card before its resistances are taken', () => {
+    const at = (id: string) => BENCH_ORDER.indexOf(id);
+    for (const { id } of catalogue.checks.filter(({ powers }) => powers))
+      expect(at(id), id).toBeGreaterThan(at('rail-resistances'));
+  });
+});
 
 describe('the steps', () => {
   it('ask for every fact and every finding of the knowledge at exactly one step of the bench', () => {

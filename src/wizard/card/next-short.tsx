@@ -1,4 +1,5 @@
 import type { Assessed } from '../../assessment.ts';
+import { place } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { jumpTo } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';
@@ -20,6 +21,9 @@ export function NextShort({ assessed, catalogue, manner }: Props) {
   const session = useSession();
   const { pointing } = messages.value;
   const { next } = assessed;
+  const here = place.value;
+  const onVerdict = here.screen !== 'bench' && here.step === 'verdict';
+  if (next.kind === 'act' && onVerdict) return null;
   if (next.kind === 'act') {
     return (
       <section class="next-short">

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Assessed } from '../../assessment.ts';
 import type { Site } from '../../knowledge/schema.ts';
+import { place } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { isBlank } from '../desk.ts';
 import { BadRecordNotice, ContradictionNotice, FailureNotice } from '../frame/in-place.tsx';
@@ -42,13 +43,16 @@ interface PointsProps extends Props {
 function Points({ assessed, pending, catalogue }: PointsProps) {
   const [picked, setPicked] = useState<Site | null>(null);
   const desk = useSession().desk.value;
+  const here = place.value;
+  // the verdict itself stands beside the panel there
+  const onVerdict = here.screen !== 'bench' && here.step === 'verdict';
   const { pointing, sites } = messages.value;
   const manner: Manner = { locale: catalogue.shop.locale, currency: assessed.currency };
   const blank = desk !== null && isBlank(desk.record);
   const heading = picked !== null ? sites.causesAt(sites.names[picked]) : blank ? pointing.usual : pointing.label;
   return (
     <>
-      {blank ? <Blank /> : <SoFar assessed={assessed} manner={manner} />}
+      {blank ? <Blank /> : !onVerdict && <SoFar assessed={assessed} manner={manner} />}
       <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />
       <CausesNow
         catalogue={catalogue}

@@ -222,7 +222,9 @@ export const resultsDe: ResultMessages = {
     becomes: (verdict) => `Das Urteil wäre: ${verdict}.`,
     same: (verdict) => `Das Urteil bleibt: ${verdict}.`,
     back: 'Zurück zur Bewertung',
-    keep: 'Diese Werte in die Akte schreiben',
+    keep: 'So behalten: in die Akte schreiben',
+    notOfTheCard:
+      'Der Stundenpreis steht im Werkstattprofil, Minuten und Erfolg in den Regeln: Hier ausprobiert, kommen sie nicht in die Akte.',
     inFigures: 'Wo welches Urteil gewinnt, in Zahlen',
     figure: 'Zahl',
     from: 'Von',

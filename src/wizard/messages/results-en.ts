@@ -219,7 +219,9 @@ export const resultsEn = {
     becomes: (verdict: string) => `The verdict would be: ${verdict}.`,
     same: (verdict: string) => `The verdict stays: ${verdict}.`,
     back: 'Back to as assessed',
-    keep: 'Write these values into the record',
+    keep: 'Keep this: write it on the card',
+    notOfTheCard:
+      'The price of an hour is kept in the shop profile, minutes and chances in the rules: tried here, they are not written on the card.',
     inFigures: 'Where which verdict wins, in figures',
     figure: 'Figure',
     from: 'From',

@@ -13,6 +13,8 @@ interface Props {
 }
 
 const SHOWN = 6;
+const SHOWN_NARROW = 3;
+const NARROW = '(max-width: 47.99em)';
 
 /** Who is paid only for cards that work cannot price work that hardly ever does: the figure would run away. */
 const LEAST_CHANCE_PRICED = 0.02;
@@ -21,8 +23,9 @@ const floorShown = (option: Option): number | null => (option.works < LEAST_CHAN
 /** Every way to go on, side by side; on a narrow screen each becomes a card. */
 export function OptionsTable({ options, advised, horizonDays, manner }: Props) {
   const [all, setAll] = useState(false);
+  const [most] = useState(() => (matchMedia(NARROW).matches ? SHOWN_NARROW : SHOWN));
   const words = messages.value.options;
-  const shown = all ? options : options.filter((option, index) => index < SHOWN || option.id === advised);
+  const shown = all ? options : options.filter((option, index) => index < most || option.id === advised);
   const holds = words.holds(sayDays(horizonDays));
   const money = (amount: number | null) =>
     amount === null ? <span class="none">{words.none}</span> : sayMoney(amount, manner);

@@ -2,6 +2,7 @@ import type { Assessed } from '../../assessment.ts';
 import { byReason } from '../card/by-reason.ts';
 import { ComesAndGoes } from '../card/comes-and-goes.tsx';
 import type { Catalogue } from '../catalogue.ts';
+import { Fold } from '../frame/fold.tsx';
 import { CautionMark, LockMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
 import type { Manner } from '../words.ts';
@@ -46,24 +47,21 @@ export function VerdictScreen({ assessed, catalogue }: Props) {
       {whatIf !== undefined && (
         <WhatIfOtherwise whatIf={whatIf} verdict={verdict} shop={catalogue.shop} manner={manner} />
       )}
-      <section>
-        <h2>{words.money}</h2>
+      <Fold heading={words.money}>
         <MoneyFields shop={catalogue.shop} at="verdict" parts={catalogue.parts.filter(({ id }) => used.has(id))} />
-      </section>
+      </Fold>
       <section>
         <h2>{words.causes}</h2>
         <ComesAndGoes evidence={assessed.evidence} catalogue={catalogue} />
         <Causes assessed={assessed} catalogue={catalogue} />
         <Inseparable assessed={assessed} catalogue={catalogue} />
       </section>
-      <section>
-        <h2>{words.firm}</h2>
+      <Fold heading={words.firm}>
         <Firmness assessed={assessed} manner={manner} />
-      </section>
+      </Fold>
       <Closed assessed={assessed} />
       {assessed.cautions.length > 0 && (
-        <section>
-          <h2>{words.care}</h2>
+        <Fold heading={words.care} holds={String(assessed.cautions.length)}>
           <ul class="cautions">
             {assessed.cautions.map((caution) => (
               <li key={caution.id}>
@@ -71,7 +69,7 @@ export function VerdictScreen({ assessed, catalogue }: Props) {
               </li>
             ))}
           </ul>
-        </section>
+        </Fold>
       )}
     </>
   );
@@ -81,8 +79,7 @@ export function VerdictScreen({ assessed, catalogue }: Props) {
 function Closed({ assessed }: { assessed: Assessed }) {
   if (assessed.closedRemedies.length === 0) return null;
   return (
-    <section>
-      <h2>{messages.value.verdict.closed}</h2>
+    <Fold heading={messages.value.verdict.closed} holds={String(assessed.closedRemedies.length)}>
       <ul class="closed">
         {byReason(assessed.closedRemedies).map(({ reason, names }) => (
           <li key={reason}>
@@ -90,6 +87,6 @@ function Closed({ assessed }: { assessed: Assessed }) {
           </li>
         ))}
       </ul>
-    </section>
+    </Fold>
   );
 }

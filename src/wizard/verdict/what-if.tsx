@@ -5,9 +5,11 @@ import type { Assessed, WhatIf } from '../../assessment.ts';
 import type { Shop } from '../../shop/schema.ts';
 import { InFigures } from '../charts/in-figures.tsx';
 import { setMoney } from '../desk.ts';
+import { Fold } from '../frame/fold.tsx';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { type Manner, sayFrequency, sayMinutes, sayMoney, sayVerdict } from '../words.ts';
+import { moneyTried, OF_THE_CARD } from './money-tried.ts';
 import { PriceLine } from './price-line.tsx';
 import { bandsOf, changesOf, type Slider, shareAlong, slidersFor } from './sliders.ts';
 import { StampOf, toneOf } from './stamp.tsx';
@@ -30,21 +32,15 @@ export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
   const priced = advised.stop === null ? advised : (subject ?? advised);
   const bands = sliders.map((slider) => bandsOf(whatIf, changes, slider));
   const put = (axis: Axis, figure: number) => setFigures(new Map(figures).set(axis, figure));
-  const keepable = figures.has('working') || figures.has('asIs');
+  const keepable = OF_THE_CARD.some((axis) => figures.has(axis));
   const keep = () => {
-    const [working, asIs] = [figures.get('working'), figures.get('asIs')];
     edit((record) =>
-      setMoney(record, {
-        ...(record.money ?? shop.defaultMoney),
-        ...(working === undefined ? {} : { working }),
-        ...(asIs === undefined ? {} : { asIs }),
-      }),
+      setMoney(record, { ...(record.money ?? shop.defaultMoney), ...moneyTried(whatIf, figures, record) }),
     );
-    setFigures(new Map());
+    setFigures(new Map([...figures].filter(([axis]) => !OF_THE_CARD.includes(axis))));
   };
   return (
-    <section class="what-if">
-      <h2>{words.heading}</h2>
+    <Fold heading={words.heading} kind="what-if">
       <p class="about">{subject === null ? words.aboutNone : words.about(subject.name)}</p>
       <div class="what-if-verdict" data-changed={figures.size > 0}>
         <p class="verdict-head">
@@ -88,6 +84,7 @@ export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
           </button>
         )}
       </p>
+      {[...figures.keys()].some((axis) => !OF_THE_CARD.includes(axis)) && <p class="about">{words.notOfTheCard}</p>}
       <Settled
         words={
           figures.size === 0
@@ -123,7 +120,7 @@ export function WhatIfOtherwise({ whatIf, verdict, shop, manner }: Props) {
           ]);
         })}
       />
-    </section>
+    </Fold>
   );
 }
 
