@@ -29,9 +29,13 @@ export interface Device {
   aside(id: string): Copy | null;
   /** settled */
   clearAside(id: string): void;
+  /** cards in the archive, as the server last said; it is asked again whenever it is there */
+  archived(): ReadonlySet<string>;
+  rememberArchived(ids: ReadonlySet<string>): void;
 }
 
 const PREFIX = 'worth-the-heat.record.';
+const ARCHIVED = 'worth-the-heat.archived';
 const ASIDE = 'worth-the-heat.aside.';
 
 export function openDevice(storage: Shelf): Device {
@@ -109,6 +113,21 @@ export function openDevice(storage: Shelf): Device {
       return copy.record;
     },
     aside: (id) => memory.get(ASIDE + id) ?? load(ASIDE + id),
+    archived() {
+      try {
+        const ids: unknown = JSON.parse(storage.getItem(ARCHIVED) ?? '[]');
+        return new Set(Array.isArray(ids) ? ids.filter((id) => typeof id === 'string') : []);
+      } catch {
+        return new Set();
+      }
+    },
+    rememberArchived(ids) {
+      try {
+        storage.setItem(ARCHIVED, JSON.stringify([...ids].sort()));
+      } catch {
+        // without it archived cards come back to the list while the server is gone, no worse
+      }
+    },
     clearAside(id) {
       memory.delete(ASIDE + id);
       storage.removeItem(ASIDE + id);

@@ -189,10 +189,13 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       const server = answer?.status === 200;
       const cards = new Map<string, Listed>();
       for (const listed of readListed(answer?.body.records)) cards.set(listed.id, listed);
+      if (server)
+        device.rememberArchived(new Set([...cards.values()].filter((card) => card.archived).map(({ id }) => id)));
+      const away = device.archived();
       for (const { record, revision, unsaved, changed } of device.all()) {
         if (!unsaved && server) continue;
         const { id, title, invented } = record;
-        const archived = cards.get(id)?.archived ?? false;
+        const archived = away.has(id);
         cards.set(id, { id, title, changed, invented: invented === true, unsaved, revision, archived });
       }
       return { cards: [...cards.values()].sort((a, b) => b.changed.localeCompare(a.changed)), server };
@@ -204,7 +207,12 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify({ archived }),
       }).catch(() => null);
-      return answer?.status === 200;
+      if (answer?.status !== 200) return false;
+      const away = new Set(device.archived());
+      if (archived) away.add(id);
+      else away.delete(id);
+      device.rememberArchived(away);
+      return true;
     },
     async settle(which) {
       if (keeping.value.state !== 'changed-elsewhere') return null;

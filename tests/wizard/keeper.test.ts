@@ -200,6 +200,23 @@ describe('keeping a card', () => {
     expect(await keeper.archive('card-one', true)).toBe(false);
   });
 
+  it('leaves archived cards in the archive while the server is gone, also one changed there and in a window opened since', async () => {
+    const { keeper, server, storage } = start();
+    keeper.keep(card('put away'));
+    await keeper.archive('card-one', true);
+    server.up = false;
+    const away = { server: false, cards: [{ id: 'card-one', archived: true }] };
+    expect(await keeper.list()).toMatchObject(away);
+    keeper.keep(card('changed while put away'));
+    expect(await keeper.list()).toMatchObject(away);
+    const later = createKeeper({ fetch: server.fetch, storage, now: () => new Date() });
+    expect(await later.list()).toMatchObject(away);
+    server.up = true;
+    await keeper.archive('card-one', false);
+    server.up = false;
+    expect(await later.list()).toMatchObject({ server: false, cards: [{ id: 'card-one', archived: false }] });
+  });
+
   it('has every keystroke on this device before the next one can be made', async () => {
     const { keeper, storage } = start();
     const gone = () => Promise.reject(new TypeError('the server went with it'));
