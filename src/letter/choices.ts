@@ -1,6 +1,7 @@
 /** The choices side by side: the advised one first, then other repairs worth talking about, a return, leaving the card. */
 import type { Assessed, Option } from '../assessment.ts';
 import type { FeePolicy, Shop } from '../shop/schema.ts';
+import { triesAgain } from './after-work.ts';
 import type { Messages } from './messages/messages.ts';
 import type { OwnerWordings } from './owner-wordings.ts';
 import { isPriced, middlePrice } from './price.ts';
@@ -99,6 +100,9 @@ function waits(option: Option): boolean {
 export function priceOf({ assessed, messages, say }: Offer, option: Option, wanted: number | undefined): Price {
   if (assessed.ownStock) return { kind: 'own-stock', text: messages.price.ownStock };
   if (!isRepair(option) || !isPriced(option)) return { kind: 'nothing', text: messages.price.nothing };
+  // what was paid for the first attempt is the price of the second
+  if (triesAgain(assessed) && option.id === assessed.verdict.option)
+    return { kind: 'nothing', text: messages.price.nothingNew };
   const price = wanted ?? middlePrice(option);
   if (price !== null) {
     const asked = say.exactly(price);

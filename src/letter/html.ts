@@ -3,6 +3,7 @@ import { drawCard } from './card-drawing.ts';
 import { escapeHtml } from './escape.ts';
 import { drawHundred, drawOne } from './hundred.ts';
 import { type Messages, messagesIn } from './messages/messages.ts';
+import { afterWorkHeading, kindOf } from './page-kind.ts';
 import { pointsFor } from './page-size.ts';
 import { styleFor } from './page-style.ts';
 import type { Choice, Letter, Wording } from './schema.ts';
@@ -52,13 +53,14 @@ const list = (items: readonly string[], className = '') =>
 const section = (className: string, heading: string, body: string) =>
   body === '' ? '' : `<section class="${className}"><h2>${escapeHtml(heading)}</h2>${body}</section>`;
 
-function head(letter: Letter, { page }: Messages): string {
+function head(letter: Letter, messages: Messages): string {
+  const { page } = messages;
   const rows: [string, string][] = [
     [page.number, letter.record],
     [page.date, letter.date.text],
     ...(letter.validUntil ? [[page.validUntil, letter.validUntil.text] as [string, string]] : []),
   ];
-  return `<header><div><p class="shop">${escapeHtml(letter.shop)}</p><p class="kind">${escapeHtml(letter.ownStock ? page.kindOwnStock : page.kind)}</p><p class="card-title">${escapeHtml(letter.cardTitle)}</p></div>
+  return `<header><div><p class="shop">${escapeHtml(letter.shop)}</p><p class="kind">${escapeHtml(kindOf(letter, messages))}</p><p class="card-title">${escapeHtml(letter.cardTitle)}</p></div>
 <div class="reference">${letter.invented ? `<p class="invented">${escapeHtml(page.inventedMark)}</p>` : ''}<dl>${rows.map(([name, value]) => `<div><dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}</dd></div>`).join('')}</dl></div></header>`;
 }
 
@@ -82,10 +84,11 @@ function looked(letter: Letter, messages: Messages, words: Words): string {
   const after = work
     ? section(
         'after-work',
-        headings.afterWork,
-        `<p>${escapeHtml(messages.afterWork.done)}: ${words(work.what)}. ${escapeHtml(work.sentences.join(' '))}</p>${list(work.reasons.map(({ sentence }) => escapeHtml(sentence)))}`,
+        afterWorkHeading(letter, messages),
+        `<p>${escapeHtml(messages.afterWork.done)}: ${words(work.what)}. ${escapeHtml(work.sentences.join(' '))}</p>${work.plainly ? `<p><b>${escapeHtml(work.plainly)}</b></p>` : ''}${list(work.reasons.map(({ sentence }) => escapeHtml(sentence)))}${work.again.length > 0 ? `<p>${escapeHtml(work.again.join(' '))}</p>` : ''}`,
       )
     : '';
+  const cameIn = section('came-in', headings.cameIn, `<p>${escapeHtml(letter.cameIn.join(' '))}</p>`);
   const rest = letter.found.others ? `<p>${escapeHtml(letter.found.others)}</p>` : '';
   const causes = letter.causes
     .map(({ what, sure, count, range }) => {
@@ -97,7 +100,7 @@ function looked(letter: Letter, messages: Messages, words: Words): string {
     letter.causes.length > 0
       ? `<section class="likely"><h2>${escapeHtml(letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely)}</h2><div class="likely-body"><div>${drawing(letter, messages)}<p class="darker">${escapeHtml(messages.drawing.darker)}${letter.causes.some(({ range }) => range) ? ` ${escapeHtml(messages.drawing.brackets)}` : ''}</p></div><ol>${causes}</ol></div></section>`
       : '';
-  return `<div class="looked"><div>${section('came-in', headings.cameIn, `<p>${escapeHtml(letter.cameIn.join(' '))}</p>`)}${after}${section('found-section', headings.found, found + rest)}</div>${right}</div>`;
+  return `<div class="looked"><div>${work?.failed ? after + cameIn : cameIn + after}${section('found-section', headings.found, found + rest)}</div>${right}</div>`;
 }
 
 function drawing(letter: Letter, messages: Messages): string {

@@ -4,7 +4,7 @@ import type { Assessed, Assessment, Option } from '../assessment.ts';
 import { openQuote } from '../record/quote.ts';
 import type { Record as CardRecord, Quoted } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
-import { afterWorkOf } from './after-work.ts';
+import { afterWorkOf, failedAfterWork, triesAgain } from './after-work.ts';
 import { cameInOf, causesIn, foundIn, foundOf, withoutStop } from './causes.ts';
 import { changesOf } from './changes.ts';
 import { choicesOf, chosenOption, type Offer, outOf100, repairInQuestion, repairWaits } from './choices.ts';
@@ -100,7 +100,7 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
           : null,
     lead: leadOf(outcome, offer, chosen, question, asked),
     cameIn: cameInOf(record, assessed.evidence, words, messages, say),
-    afterWork: afterWorkOf(assessed, words, messages, say),
+    afterWork: afterWorkOf(assessed, { words, messages, say, shop }),
     found: foundIn(assessed, words, messages),
     causes: causesIn(assessed.ranking, words, messages, say),
     sites: assessed.sites.map(({ site, chance }) => ({ site, chance })),
@@ -114,7 +114,13 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
     cautions: cautionsOf(assessed, words),
     consent: worksNow(assessed)
       ? { intro: messages.consent.nothingToDo, boxes: [], sign: false }
-      : consentOf(outcome, assessed.ownStock, asked, messages),
+      : triesAgain(assessed)
+        ? {
+            intro: messages.consent.repair,
+            boxes: [messages.consent.repairAgainBox, messages.consent.moneyBackBox],
+            sign: true,
+          }
+        : consentOf(outcome, assessed.ownStock, asked, messages),
     warnings: warningsOf(offer, question),
   };
 }
@@ -174,6 +180,7 @@ function quoteFor(record: CardRecord | undefined, question: Option | null): Quot
 const worksNow = ({ comeback }: Assessed) => comeback !== undefined && comeback.attributions === null;
 
 function titleOf(outcome: Outcome, assessed: Assessed, chosen: Option, messages: Messages): string {
+  if (failedAfterWork(assessed) && (outcome === 'repair' || outcome === 'leave')) return messages.titlesAgain[outcome];
   if (outcome !== 'return') return messages.titles[outcome];
   if (worksNow(assessed)) return messages.titleWorks;
   return chosen.works < SURELY_SOUND ? messages.titleReturnUnsure : messages.titles.return;

@@ -13,7 +13,9 @@ export function proseOf(letter: Letter): string[] {
       ? [
           letter.afterWork.what.text,
           ...letter.afterWork.sentences,
+          ...(letter.afterWork.plainly ? [letter.afterWork.plainly] : []),
           ...letter.afterWork.reasons.map(({ sentence }) => sentence),
+          ...letter.afterWork.again,
         ]
       : []),
     ...letter.found.items.map(({ what, state }) => `${what.text}: ${state.text}`),

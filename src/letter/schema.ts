@@ -112,7 +112,15 @@ export type NextCheck = z.infer<typeof NextCheck>;
 export const AfterWork = z.strictObject({
   remedy: Id,
   what: Wording,
+  /** it failed again, or never worked: the page is about that */
+  failed: z.boolean(),
+  /** it failed in service, not on the bench */
+  cameBack: z.boolean(),
   sentences: z.array(z.string()),
+  /** what most likely happened, without hiding whose fault it was; null where nothing stands out */
+  plainly: z.string().nullable(),
+  /** what the same work would bring once more, and whether we would do it */
+  again: z.array(z.string()),
   /** likeliest first; empty where the card works */
   reasons: z.array(
     z.strictObject({

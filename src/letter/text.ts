@@ -1,5 +1,6 @@
 /** A letter as plain text, for a terminal or a mail. */
 import { type Messages, messagesIn } from './messages/messages.ts';
+import { afterWorkHeading, kindOf } from './page-kind.ts';
 import type { Choice, Letter } from './schema.ts';
 
 const WIDTH = 96;
@@ -7,19 +8,22 @@ const WIDTH = 96;
 export function letterText(letter: Letter): string {
   const messages = messagesIn(letter.language);
   const { headings } = messages;
+  const cameIn = section(headings.cameIn, [letter.cameIn.join(' ')]);
+  const afterWork = section(
+    afterWorkHeading(letter, messages),
+    letter.afterWork
+      ? [
+          `${messages.afterWork.done}: ${letter.afterWork.what.text}. ${letter.afterWork.sentences.join(' ')}`,
+          ...(letter.afterWork.plainly ? [letter.afterWork.plainly] : []),
+          ...bullets(letter.afterWork.reasons.map(({ sentence }) => sentence)),
+          ...(letter.afterWork.again.length > 0 ? [letter.afterWork.again.join(' ')] : []),
+        ]
+      : [],
+  );
   const parts = [
     head(letter, messages),
     section(headings.advice, [letter.title, ...(letter.advised ? [letter.advised.text] : []), ...letter.lead]),
-    section(headings.cameIn, [letter.cameIn.join(' ')]),
-    section(
-      headings.afterWork,
-      letter.afterWork
-        ? [
-            `${messages.afterWork.done}: ${letter.afterWork.what.text}. ${letter.afterWork.sentences.join(' ')}`,
-            ...bullets(letter.afterWork.reasons.map(({ sentence }) => sentence)),
-          ]
-        : [],
-    ),
+    ...(letter.afterWork?.failed ? [afterWork, cameIn] : [cameIn, afterWork]),
     section(headings.found, [
       ...letter.found.items.map(
         ({ what, state, abnormal }) => `- ${what.text}: ${state.text}${abnormal ? ` (${messages.found.unusual})` : ''}`,
@@ -64,7 +68,8 @@ export function letterText(letter: Letter): string {
   return parts.filter((part) => part !== '').join('\n\n');
 }
 
-function head(letter: Letter, { page }: Messages): string {
+function head(letter: Letter, messages: Messages): string {
+  const { page } = messages;
   const reference = [
     `${page.number} ${letter.record}`,
     `${page.date} ${letter.date.text}`,
@@ -72,7 +77,7 @@ function head(letter: Letter, { page }: Messages): string {
   ].join(' · ');
   return [
     letter.shop,
-    letter.ownStock ? page.kindOwnStock : page.kind,
+    kindOf(letter, messages),
     letter.cardTitle,
     reference,
     ...(letter.invented ? [page.inventedMark] : []),

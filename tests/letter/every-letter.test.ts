@@ -67,6 +67,9 @@ function figuresOf(assessed: Assessed, record: CardRecord, shop: Shop, letter: L
   if (assessed.comeback) {
     counts.push(Math.floor(assessed.comeback.workedDays ?? 0));
     chances.push(...Object.values(assessed.comeback.attributions ?? {}));
+    const { again, damage, paid } = assessed.comeback.second;
+    chances.push(damage.onceMore, ...(again ? [again.option.works, again.option.holds] : []));
+    amounts.push(paid.last ?? 0);
   }
   const texts = [
     ...counts.map(String),

@@ -20,6 +20,8 @@ export const de: Messages = {
   page: {
     kind: 'Befund und Angebot für Ihre Grafikkarte',
     kindOwnStock: 'Befund einer eigenen Karte',
+    kindAgain: 'Warum Ihre Karte wieder ausfiel, und was wir raten',
+    kindFailed: 'Warum die Reparatur misslang, und was wir raten',
     card: 'Karte',
     number: 'Auftrag',
     date: 'Datum',
@@ -35,6 +37,8 @@ export const de: Messages = {
     advice: 'Unser Rat',
     cameIn: 'Was kam herein',
     afterWork: 'Was zuvor getan wurde',
+    whyAgain: 'Warum sie wieder ausfiel',
+    whyFailed: 'Warum die Reparatur misslang',
     found: 'Was wir fanden',
     likely: 'Was wohl defekt ist',
     likelyElsewhere: 'Wo man als Nächstes sucht',
@@ -71,6 +75,7 @@ export const de: Messages = {
     contradiction: 'Wir müssen noch einmal nachsehen',
   },
   titleReturnUnsure: 'Vermutlich ist die Karte in Ordnung',
+  titlesAgain: { repair: 'Eine zweite Reparatur lohnt sich', leave: 'Eine zweite Reparatur lohnt sich nicht' },
   titleWorks: 'Die Karte läuft: es ist nichts zu tun',
 
   lead: {
@@ -162,6 +167,25 @@ export const de: Messages = {
     works: 'Soweit wir wissen, läuft die Karte seitdem.',
     warranty: (days) => `Das liegt in den ${days} Garantie: Sie bekommen Ihr Geld für diese Reparatur zurück.`,
     afterWarranty: (days) => `Das liegt nach den ${days} Garantie.`,
+    warrantyAgain: (days) =>
+      `Das liegt in den ${days} Garantie: Sie können Ihr Geld zurückhaben. Wir raten, es uns ohne neuen Preis noch einmal versuchen zu lassen.`,
+    paid: (price) => `Sie haben dafür ${price} gezahlt.`,
+    paidPast: (price) => `Sie haben dafür ${price} gezahlt. Das ist vorbei, unser Rat sieht auf das, was kommt.`,
+    nothingPaid: 'Für diese Reparatur zahlen Sie nichts.',
+    plainly: {
+      'wrong-thing': 'Vermutlich haben wir den falschen Fehler behandelt. Das war unser Versehen, und es tut uns leid.',
+      'did-not-take': 'Vermutlich hat unsere Reparatur nicht gegriffen. Das tut uns leid.',
+      relapsed:
+        'Hitze kann ein kaputtes Teil eine Weile wecken. Dass die Karte nach unserer Reparatur lief, war also kein Beweis. Der alte Fehler war vermutlich noch da.',
+      damaged: 'Vermutlich hat unsere eigene Reparatur das angerichtet. Es ist unsere Schuld, und es tut uns leid.',
+      'new-fault': 'Vermutlich hielt unsere Reparatur, und ein anderes Teil ist seitdem ausgefallen.',
+    },
+    mayBeOurs: 'Wir können nicht ausschließen, dass unsere eigene Reparatur geschadet hat.',
+    again: (works, holds, after) =>
+      `Dieselbe Reparatur noch einmal würde bei ${works} solchen Karten gelingen, und ${holds} liefen nach ${after} noch.`,
+    againNot: 'Wir raten davon ab.',
+    againHarm: (count) => `In ${count} solchen Fällen würde die neue Hitze selbst schaden.`,
+    againClosed: 'Dieselbe Reparatur würden wir nicht noch einmal machen.',
     reasons: {
       'wrong-thing': (count) => `In ${count} solchen Fällen war der wahre Fehler ein anderer, als wir behandelt haben.`,
       'did-not-take': (count) => `In ${count} solchen Fällen hat die Reparatur nicht gegriffen.`,
@@ -197,6 +221,7 @@ export const de: Messages = {
 
   price: {
     nothing: 'nichts',
+    nothingNew: 'nichts Neues',
     ownStock: 'kein Preis: eigene Karte',
     noneFits: (needed, worth) => `müsste ${needed} kosten, Ihnen ${worth} wert`,
     noneFitsAtAll: (needed) => `müsste ${needed} kosten, Ihnen nichts wert`,
@@ -312,6 +337,8 @@ export const de: Messages = {
   consent: {
     repair: 'Bitte eines ankreuzen und unterschreiben.',
     repairBox: (price) => `Bitte die empfohlene Reparatur für ${price}, zu zahlen nur, wenn die Karte läuft.`,
+    repairAgainBox: 'Bitte versuchen Sie die Reparatur ohne neuen Preis noch einmal.',
+    moneyBackBox: 'Bitte geben Sie mir mein Geld zurück, und die Karte, wie sie ist.',
     repairAnywayBox: (price) =>
       `Ich weiß, dass es sich nicht lohnt. Bitte die Reparatur trotzdem versuchen, für ${price}, wenn die Karte läuft.`,
     giveBackBox: 'Bitte die Karte so zurückgeben, wie sie ist.',

@@ -22,6 +22,8 @@ export const en = {
   page: {
     kind: 'Report and offer for your graphics card',
     kindOwnStock: 'Report on a card of our own',
+    kindAgain: 'Why your card failed again, and what we advise',
+    kindFailed: 'Why the repair failed, and what we advise',
     card: 'Card',
     number: 'Job',
     date: 'Date',
@@ -36,6 +38,8 @@ export const en = {
     advice: 'Our advice',
     cameIn: 'What came in',
     afterWork: 'What was done before',
+    whyAgain: 'Why it failed again',
+    whyFailed: 'Why the repair failed',
     found: 'What we found',
     likely: 'What is likely wrong',
     likelyElsewhere: 'Where to look next',
@@ -72,6 +76,7 @@ export const en = {
     contradiction: 'We need to look again',
   } satisfies Record<Outcome, string>,
   titleReturnUnsure: 'Most likely nothing is wrong with the card',
+  titlesAgain: { repair: 'A second repair is worth it', leave: 'A second repair is not worth it' },
   titleWorks: 'The card works: there is nothing to do',
 
   lead: {
@@ -160,6 +165,25 @@ export const en = {
     works: 'As far as we know, the card has worked since then.',
     warranty: (days: string) => `That is within the ${days} of warranty: you get your money back for that repair.`,
     afterWarranty: (days: string) => `That is after the ${days} of warranty.`,
+    warrantyAgain: (days: string) =>
+      `That is within the ${days} of warranty: you can have your money back. We advise you to let us try again at no new price.`,
+    paid: (price: string) => `You paid ${price} for it.`,
+    paidPast: (price: string) => `You paid ${price} for it. That is past, so our advice looks at what comes next.`,
+    nothingPaid: 'You pay nothing for that repair.',
+    plainly: {
+      'wrong-thing': 'Most likely we treated the wrong fault. That was our mistake, and we are sorry.',
+      'did-not-take': 'Most likely our repair did not take. We are sorry.',
+      relapsed:
+        'Heat can wake a broken part for a while. So it was no proof that the card worked after our repair. The old fault was most likely still there.',
+      damaged: 'Most likely our own repair did this harm. It is our fault, and we are sorry.',
+      'new-fault': 'Most likely our repair held, and another part has failed since.',
+    },
+    mayBeOurs: 'We cannot rule out that our own repair did harm.',
+    again: (works: string, holds: string, after: string) =>
+      `The same repair once more would work for ${works} such cards, and ${holds} would still work after ${after}.`,
+    againNot: 'We advise against it.',
+    againHarm: (count: string) => `In ${count} such cases, the new heat itself would do harm.`,
+    againClosed: 'We would not do the same repair once more.',
     reasons: {
       'wrong-thing': (count: string) => `In ${count} such cases, the true fault was another one than we treated.`,
       'did-not-take': (count: string) => `In ${count} such cases, the repair did not take.`,
@@ -196,6 +220,7 @@ export const en = {
 
   price: {
     nothing: 'nothing',
+    nothingNew: 'nothing new',
     ownStock: 'no price: our own card',
     noneFits: (needed: string, worth: string) => `would have to be ${needed}, worth ${worth} to you`,
     noneFitsAtAll: (needed: string) => `would have to be ${needed}, worth nothing to you`,
@@ -308,6 +333,8 @@ export const en = {
   consent: {
     repair: 'Please tick one and sign.',
     repairBox: (price: string) => `Please do the advised repair for ${price}, paid only if the card works.`,
+    repairAgainBox: 'Please try the repair again at no new price.',
+    moneyBackBox: 'Please give me my money back, and the card as it is.',
     repairAnywayBox: (price: string) =>
       `I know that it is not worth it. Please try the repair all the same, for ${price} if the card works.`,
     giveBackBox: 'Please hand the card back as it is.',
