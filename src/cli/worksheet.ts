@@ -14,6 +14,7 @@ import { assessmentText } from './assess-text.ts';
 import { BadInput, type Command, type CommandInput, printJson, stringFlag, wholeFlag } from './command.ts';
 import { printPdf } from './print-pdf.ts';
 import { readJson, readKnowledge, readShop, recordPath } from './reading.ts';
+import { recordAndPrint, records, stepFlags } from './worksheet-step.ts';
 
 export const worksheetCommand: Command = {
   name: 'worksheet',
@@ -23,6 +24,7 @@ export const worksheetCommand: Command = {
     'Prints the job sheet for the work that has begun, else for the remedy the verdict advises, else for the one --remedy names;',
     'with --html or --pdf one side of paper with boxes to tick. What is not known of the package is assumed on the cautious',
     'side and said so: --level, --thickness, --side, --hours and --room tell. A failed hold point says what comes now.',
+    'With --step it records a hold point and prints the record: worksheet card.json --step baked --outcome passed > next.json',
   ],
   flags: {
     ...assessFlags,
@@ -42,11 +44,13 @@ export const worksheetCommand: Command = {
     html: { type: 'string', takes: 'file', about: 'write the job sheet as one HTML file' },
     pdf: { type: 'string', takes: 'file', about: 'write the job sheet as PDF (needs a Chromium)' },
     paper: { type: 'string', takes: PAPERS.join('|'), about: 'paper of the printed sheet (default a4)' },
+    ...stepFlags,
   },
   run: async (input) => {
     const path = recordPath(input, 'worksheet');
     const known = packageOf(input);
     const paper = paperOf(input);
+    const recording = records(input);
     const window = await windowOf(input);
     const maxFaults = wholeFlag(input, 'max-faults', 3, 1, 4);
     const [raw, knowledge] = await Promise.all([readJson(path), readKnowledge(input)]);
@@ -75,6 +79,10 @@ export const worksheetCommand: Command = {
           `${order.because} ${order.todo}${input.values.remedy === undefined && input.values.alloy === undefined ? ' (--remedy <id>)' : ''}`,
         );
       return 1;
+    }
+    if (recording) {
+      recordAndPrint(input, order, parsed.record, Object.keys(known).length > 0 ? known : undefined);
+      return 0;
     }
     const html = stringFlag(input, 'html');
     const pdf = stringFlag(input, 'pdf');

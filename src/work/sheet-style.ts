@@ -53,8 +53,9 @@ td{text-align:right;white-space:nowrap}
 footer{color:var(--soft);font-size:.9rem}
 .done{display:flex;gap:.5rem;align-items:end;margin-top:auto;padding-top:.3rem}
 .done .blank{margin-left:2rem;color:var(--soft)}
-@media print{body{background:none}.page{margin:0;width:auto;min-height:0;height:calc(${height} - .3mm)}.how{display:none}}
-@media screen{:root{font-size:max(${points}pt,13px)}.how{color:var(--soft)}.page{width:min(75rem,100%)}}
+.how{color:var(--soft)}
+@media print{body{background:none}.page{margin:0;width:auto;min-height:0;height:calc(${height} - .3mm)}.brief .how{display:none}}
+@media screen{:root{font-size:max(${points}pt,13px)}.page{width:min(75rem,100%)}}
 @media screen and (max-width:800px){.facts{grid-template-columns:1fr;gap:.8rem}.facts>div:last-child:nth-child(3){grid-column:auto}.hold ol,.cautions ul{columns:1}header{flex-direction:column;gap:.5rem}header dl{min-width:0}td{white-space:normal}.page{margin:0;padding:5vw}}
 `;
 }

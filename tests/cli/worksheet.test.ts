@@ -114,6 +114,61 @@ describe('worth-the-heat worksheet', () => {
     );
   });
 
+  it('records a hold point with what was seen there, and prints the record that has it', async () => {
+    const arrived = card('ball-crack-on-a-dear-card');
+    const order = await orderFor(arrived);
+    const file = join(folder, 'rim.json');
+    writeFileSync(file, JSON.stringify(workedUpTo(order, arrived, 'rim-looked-at')));
+    const step = [file, '--step', 'rim-looked-at', '--at', '2027-06-01T10:00:00Z'];
+    const { code, out } = await worksheet(
+      ...step,
+      '--outcome',
+      'failed',
+      '--seen',
+      'ball-grid=bridged',
+      '--note',
+      'west row',
+    );
+    expect(code).toBe(0);
+    const timeline = JSON.parse(out).timeline;
+    expect(timeline.at(-1)).toMatchObject({ finding: 'ball-grid', state: 'bridged', step: 'rim-looked-at' });
+    expect(timeline.at(-2).process.steps.at(-1)).toEqual({
+      step: 'rim-looked-at',
+      at: '2027-06-01T10:00:00Z',
+      outcome: 'failed',
+      note: 'west row',
+    });
+    const refused = await worksheet(...step, '--outcome', 'passed', '--seen', 'ball-grid=bridged');
+    expect([refused.code, refused.out]).toEqual([1, '']);
+    expect(refused.err).toContain('bridged" this hold point has failed.');
+  });
+
+  it('closes the work with whether the card works', async () => {
+    const arrived = card('ball-crack-on-a-dear-card');
+    const file = join(folder, 'works.json');
+    writeFileSync(file, JSON.stringify(workedUpTo(await orderFor(arrived), arrived, 'load-held')));
+    const { out } = await worksheet(file, '--works', 'yes');
+    expect(JSON.parse(out).timeline.at(-1)).toMatchObject({ type: 'treated', worked: true });
+  });
+
+  it.each([
+    [['--note', 'x'], '--note belongs to a hold point: name it with --step.'],
+    [['--step', 'baked'], '--outcome takes passed, failed, left-out; it is missing.'],
+    [['--step', 'baked', '--outcome', 'ok'], '"ok" is none of them.'],
+    [['--step', 'baked', '--outcome', 'passed', '--at', 'noon'], '--at takes a date with time and zone'],
+    [
+      ['--step', 'baked', '--outcome', 'passed', '--seen', 'ball-grid'],
+      '--seen takes a finding, "=" and what was found',
+    ],
+    [['--step', 'baked', '--works', 'yes'], '--step and --works are two records: give one after the other.'],
+    [['--works', 'perhaps'], '--works takes yes or no; "perhaps" is neither.'],
+    [['--works', 'yes'], 'No work has touched this card yet'],
+  ])('records nothing with %j, and says why', async (flags, words) => {
+    const { code, out, err } = await worksheet(CASE, ...flags);
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toContain(words);
+  });
+
   it('names every flag in its help', async () => {
     const { out } = await worksheet('--help');
     for (const flag of [
@@ -128,6 +183,9 @@ describe('worth-the-heat worksheet', () => {
       '--html',
       '--pdf',
       '--paper',
+      '--step',
+      '--outcome',
+      '--works',
       '--json',
     ])
       expect(out).toContain(flag);
