@@ -321,7 +321,8 @@ export const en = {
   },
 
   rests: {
-    estimate: 'The numbers come from the experience of this bench and from published figures. They are no promise.',
+    estimate:
+      'The numbers are estimates: from what repair benches commonly see, and from published figures. They are no promise.',
     range: (lowWorks: string, highWorks: string, lowHolds: string, highHolds: string) =>
       `The true number that works may lie from ${lowWorks} to ${highWorks}, the number that lasts from ${lowHolds} to ${highHolds}.`,
     rangeHolds: (low: string, high: string) => `The true number that lasts may lie from ${low} to ${high}.`,
