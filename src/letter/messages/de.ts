@@ -325,7 +325,7 @@ export const de: Messages = {
 
   rests: {
     estimate:
-      'Die Zahlen sind Schätzungen: aus dem, was Werkstätten üblicherweise sehen, und aus veröffentlichten Werten. Sie sind kein Versprechen.',
+      'Die Zahlen sind Schätzungen. Sie kommen aus dem, was Werkstätten oft sehen, und aus veröffentlichten Werten. Sie sind kein Versprechen.',
     range: (lowWorks, highWorks, lowHolds, highHolds) =>
       `Die wahre Zahl derer, die laufen, kann von ${lowWorks} bis ${highWorks} reichen, die Zahl derer, die halten, von ${lowHolds} bis ${highHolds}.`,
     rangeHolds: (low, high) => `Die wahre Zahl derer, die halten, kann von ${low} bis ${high} reichen.`,

@@ -322,7 +322,7 @@ export const en = {
 
   rests: {
     estimate:
-      'The numbers are estimates: from what repair benches commonly see, and from published figures. They are no promise.',
+      'The numbers are estimates. They come from what repair shops often see and from published figures. They are no promise.',
     range: (lowWorks: string, highWorks: string, lowHolds: string, highHolds: string) =>
       `The true number that works may lie from ${lowWorks} to ${highWorks}, the number that lasts from ${lowHolds} to ${highHolds}.`,
     rangeHolds: (low: string, high: string) => `The true number that lasts may lie from ${low} to ${high}.`,
