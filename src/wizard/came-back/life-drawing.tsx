@@ -205,18 +205,21 @@ function LifeTable({ life, catalogue }: Props) {
   return (
     <InFigures
       title={words.inFigures}
-      columns={[
-        { name: words.when },
-        { name: words.what },
-        { name: words.likely },
-        { name: words.sound, number: true },
-        { name: words.moved },
-      ]}
+      columns={[{ name: words.what }, { name: words.likely }, { name: words.moved }]}
       rows={life.points.map((point, at) => [
-        sayDate(point.at, catalogue),
-        sayPoint(point, catalogue),
-        point.contradiction === null ? <ul>{likeliest(at)}</ul> : words.contradicts,
-        figure(point.sound, point.soundButMasked),
+        <>
+          {sayPoint(point, catalogue)}, {sayDate(point.at, catalogue)}
+        </>,
+        point.contradiction === null ? (
+          <ul>
+            {likeliest(at)}
+            <li>
+              {words.sound}: {figure(point.sound, point.soundButMasked)}
+            </li>
+          </ul>
+        ) : (
+          words.contradicts
+        ),
         sayMove(point, life) ?? words.nothingMoved,
       ])}
     />

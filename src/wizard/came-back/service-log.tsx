@@ -109,8 +109,9 @@ function Happened({
         )}
       </span>
       {event === null ? (
-        <button type="button" aria-label={words.record(name)} onClick={() => put(dayOf(new Date().toISOString()))}>
+        <button type="button" onClick={() => put(dayOf(new Date().toISOString()))}>
           {words.today}
+          <span class="visually-hidden">: {name}</span>
         </button>
       ) : (
         <button

@@ -45,21 +45,30 @@ export type Placed =
 /** In the order in which a card goes through them. */
 const ORDER: readonly Kind[] = ['handed-back', 'still-working', 'came-back'];
 
-/** Puts the event on that day, in place of an earlier one of its kind since the last work. What else was said of it is kept. */
+/**
+ * Puts the event on that day, in place of an earlier one of its kind since the last work. What else was said of it is kept. It must
+ * lie between the work and what happened before and after it in service; what was found in between goes before or after it
+ * by its own day: what was found on the day of a return was found after it.
+ */
 export function putOn(record: Record, kind: Kind, day: string, now: string): Placed {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(day) || Number.isNaN(Date.parse(day)))
     return { ok: false, why: 'no-day', than: null };
   if (day > dayOf(now)) return { ok: false, why: 'future', than: null };
   const { timeline } = record;
   const found = indexOf(timeline, kind);
-  const at = found ?? placeFor(timeline, kind);
   const rest = found === null ? timeline : timeline.toSpliced(found, 1);
-  const [before, after] = [rest[at - 1], rest[at]];
+  const [from, to] = [lastBefore(rest, kind), firstAfter(rest, kind)];
+  const [before, after] = [rest[from], rest[to]];
   if (before !== undefined && day < dayOf(before.at)) return { ok: false, why: 'before', than: before };
   if (after !== undefined && day > dayOf(after.at)) return { ok: false, why: 'after', than: after };
+  const later = rest.findIndex(({ at }, index) => {
+    const other = dayOf(at);
+    return index > from && index < to && (kind === 'handed-back' ? other > day : other >= day);
+  });
+  const place = later < 0 ? to : later;
   const old = found === null ? {} : timeline[found];
-  const event = { ...old, type: kind, at: momentOn(day, before?.at, after?.at, now) } as Event;
-  return { ok: true, record: { ...record, timeline: rest.toSpliced(at, 0, event) } };
+  const event = { ...old, type: kind, at: momentOn(day, rest[place - 1]?.at, rest[place]?.at, now) } as Event;
+  return { ok: true, record: { ...record, timeline: rest.toSpliced(place, 0, event) } };
 }
 
 /** Noon, unless the day's neighbours or the clock leave only another hour of it. */
@@ -79,10 +88,16 @@ function indexOf(timeline: readonly Event[], kind: Kind): number | null {
   return at > lastWork(timeline) ? at : null;
 }
 
-/** Before the next event of service that is there, else at the end: what was found after the work stays with the work. */
-function placeFor(timeline: readonly Event[], kind: Kind): number {
-  const later = ORDER.slice(ORDER.indexOf(kind) + 1).flatMap((next) => indexOf(timeline, next) ?? []);
-  return later.length > 0 ? Math.min(...later) : timeline.length;
+/** Index of the work, or of what happened in service before this. */
+function lastBefore(timeline: readonly Event[], kind: Kind): number {
+  const earlier = ORDER.slice(0, ORDER.indexOf(kind)).flatMap((known) => indexOf(timeline, known) ?? []);
+  return Math.max(lastWork(timeline), ...earlier);
+}
+
+/** Index of what happened in service after this, else the end. */
+function firstAfter(timeline: readonly Event[], kind: Kind): number {
+  const later = ORDER.slice(ORDER.indexOf(kind) + 1).flatMap((known) => indexOf(timeline, known) ?? []);
+  return Math.min(timeline.length, ...later);
 }
 
 /** As if it had not been written down. What the bench found after a return stays, and is then found after the work. */

@@ -65,7 +65,7 @@ describe('What became of a card after the work', () => {
     expect(putOn(whole(), 'handed-back', '2026-03-01', NOW)).toMatchObject({
       ok: false,
       why: 'before',
-      than: { finding: 'profile-record' },
+      than: { type: 'treated' },
     });
     expect(putOn(whole(), 'handed-back', '2026-04-02', NOW)).toMatchObject({
       ok: false,
@@ -74,6 +74,22 @@ describe('What became of a card after the work', () => {
     });
     expect(putOn(whole(), 'came-back', '2026-07-02', NOW)).toMatchObject({ ok: false, why: 'future' });
     expect(putOn(whole(), 'came-back', 'soon', NOW)).toMatchObject({ ok: false, why: 'no-day' });
+  });
+
+  it('leaves what was found where its own day puts it: with the work, or with the return', () => {
+    const found = {
+      type: 'seen',
+      at: '2026-04-20T08:00:00Z',
+      finding: 'start-up',
+      state: 'no-power',
+      by: 'bench',
+    } as const;
+    const looked = { ...worked, timeline: [...worked.timeline, found] };
+    const back = put(put(looked, 'handed-back', '2026-03-04'), 'came-back', '2026-04-20');
+    expect(back.timeline.slice(-4).map(({ type }) => type)).toEqual(['seen', 'handed-back', 'came-back', 'seen']);
+    expect(findingAnswer(back, 'start-up', 'bench')).toEqual(found);
+    const sooner = put(back, 'came-back', '2026-04-22');
+    expect(sooner.timeline.at(-1)).toMatchObject({ type: 'came-back' });
   });
 
   it('may all be on one day: the hours then follow each other', () => {
@@ -97,7 +113,7 @@ describe('What became of a card after the work', () => {
         const at = record.timeline.map((event) => Date.parse(event.at));
         expect(at).toEqual(at.toSorted((a, b) => a - b));
         expect(record.timeline.filter(({ type }) => type === 'came-back').length).toBeLessThanOrEqual(1);
-        expect(record.timeline.slice(0, worked.timeline.length - 1)).toEqual(worked.timeline.slice(0, -1));
+        expect(record.timeline.slice(0, 4)).toEqual(worked.timeline.slice(0, 4));
       }),
     );
   });
