@@ -11,6 +11,8 @@ const SHEET: Readonly<Record<Paper, { readonly width: number; readonly height: n
 };
 /** Mean width of a character, in sizes of the type; bold ones and ragged lines included. */
 const CHARACTER = 0.49;
+/** A bold text is this much wider. */
+const BOLD = 1.08;
 /** The estimate knows no font: this much of the page is kept free. */
 const SPARE = 0.02;
 
@@ -42,7 +44,12 @@ export function estimatedHeight(letter: Letter, width: number): number {
         letter.afterWork
           ? [
               `${' '.repeat(18)}${letter.afterWork.what.text} ${letter.afterWork.sentences.join(' ')}`,
+              // in bold, which is wider
+              ...(letter.afterWork.plainly
+                ? [letter.afterWork.plainly.padEnd(letter.afterWork.plainly.length * BOLD)]
+                : []),
               ...letter.afterWork.reasons.map(({ sentence }) => sentence),
+              ...(letter.afterWork.again.length > 0 ? [letter.afterWork.again.join(' ')] : []),
             ]
           : [],
         left - 1,
