@@ -10,6 +10,7 @@ export const POINT_KINDS = [
   'arrived',
   'told',
   'found',
+  'quoted',
   'treated',
   'handed-back',
   'still-working',

@@ -11,6 +11,7 @@ import type { Shop } from '../shop/schema.ts';
 import { type Diagnosis, diagnose, evidenceItems } from './diagnosis.ts';
 import { withLearntRelapse } from './learnt-relapse.ts';
 import { DEFAULT_MAX_FAULTS } from './most-faults.ts';
+import { type Words, wordsFor } from './words.ts';
 
 /** A fault that never reached this chance is not listed, as in an assessment's ranking. */
 const LEAST_CHANCE_LISTED = 0.001;
@@ -26,7 +27,7 @@ export interface Sitting {
   readonly last: number;
 }
 
-/** Points of a timeline. Notes are none: they change nothing, and stand with the event before them. */
+/** Points of a timeline. Notes and preparations are none: they change nothing, and stand with the event before them. */
 export function sittingsOf(timeline: readonly Event[]): readonly Sitting[] {
   const sittings: { kind: PointKind; first: number; last: number }[] = [];
   timeline.forEach((event, at) => {
@@ -48,12 +49,15 @@ function kindOf(event: Event): PointKind | null {
     case 'seen':
       return event.by === 'owner' ? 'told' : 'found';
     case 'arrived':
+    case 'quoted':
     case 'treated':
     case 'handed-back':
     case 'still-working':
     case 'came-back':
     case 'closed':
       return event.type;
+    // what is only prepared has not touched the card
+    case 'prepared':
     case 'note':
       return null;
     default:
@@ -84,11 +88,12 @@ export async function lifeline(
   const sittings = sittingsOf(timeline);
   for (const { last } of sittings) beliefs.push(await believedAfter(knowledge, shop, parsed.record, last, most));
   const listed = listedFaults(knowledge, beliefs);
+  const say = wordsFor(shop.locale, shop.currency);
   const points: LifelinePoint[] = [];
   for (const [at, sitting] of sittings.entries()) {
     const now = beliefs[at]!;
     const before = beliefs.slice(0, at).findLast(({ chances }) => chances !== null);
-    points.push(pointOf(knowledge, parsed.record, sitting, now, before, listed));
+    points.push(pointOf(knowledge, parsed.record, sitting, now, before, listed, say));
   }
   return {
     kind: 'lifeline',
@@ -177,6 +182,7 @@ function pointOf(
   now: Believed,
   before: Believed | undefined,
   listed: readonly number[],
+  say: Words,
 ): LifelinePoint {
   const event = timeline[first]!;
   const looked = new Set(timeline.slice(first, last + 1).flatMap((one) => ('finding' in one ? [one.finding] : [])));
@@ -198,7 +204,7 @@ function pointOf(
     at: event.at,
     until: timeline[last]!.at,
     events: [first, last],
-    words: sayPoint(event, kind, looked.size, remedyName, days),
+    words: sayPoint(event, kind, looked.size, remedyName, days, say),
     findings,
     remedy,
     worked: event.type === 'treated' ? event.worked : null,
@@ -241,12 +247,15 @@ function sayPoint(
   findings: number,
   remedyName: string | null,
   days: number | null,
+  say: Words,
 ): string {
   const count = `${findings} ${findings === 1 ? 'finding' : 'findings'}`;
   const whole = days === null ? null : `${Math.round(days)} ${Math.round(days) === 1 ? 'day' : 'days'}`;
   switch (kind) {
     case 'arrived':
       return 'Arrived, with what was known of it';
+    case 'quoted':
+      return event.type === 'quoted' ? `Quoted: ${say.money(event.price)}` : 'Quoted';
     case 'told':
       return `The owner told: ${count}`;
     case 'found':

@@ -95,6 +95,23 @@ describe("A card's life with the belief under it", () => {
     for (const point of life.points.slice(0, at)) expect(point.soundButMasked).toBe(0);
   });
 
+  it('counts a price that was quoted as an event that tells nothing of the card, and leaves out what was only prepared', async () => {
+    const { record } = workedCase('back-after-three-weeks');
+    const at = record.timeline.findIndex(({ type }) => type === 'treated');
+    const before = record.timeline[at - 1]!.at;
+    const timeline = record.timeline.toSpliced(
+      at,
+      0,
+      { type: 'quoted', at: before, option: 'reball-core-leaded', price: 380, validUntil: '2026-04-01' },
+      { type: 'prepared', at: before, remedy: 'reball-core-leaded', process: { steps: [] } },
+    );
+    const life = await lifeOf({ ...record, timeline });
+    const quoted = life.points.findIndex(({ kind }) => kind === 'quoted');
+    expect(life.points[quoted]).toMatchObject({ words: 'Quoted: €380', mover: null });
+    expect(life.points[quoted]!.chances).toEqual(life.points[quoted - 1]!.chances);
+    expect(life.points).toHaveLength(8);
+  });
+
   it('names what moved most at each point, and moves nothing at hand-back', async () => {
     const life = await lifeOf(workedCase('back-after-three-weeks').record);
     const [arrived, found, treated, , handedBack] = life.points;

@@ -18,6 +18,7 @@ export function sayPoint(point: LifelinePoint, catalogue: Catalogue): string {
     case 'came-back':
       return life.cameBack(days);
     case 'arrived':
+    case 'quoted':
     case 'handed-back':
     case 'closed':
     case 'other':

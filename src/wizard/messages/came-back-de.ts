@@ -146,6 +146,7 @@ export const cameBackDe: CameBackWords = {
       arrived: () => 'Angekommen',
       told: (count) => (count === 1 ? 'Besitzer: 1 Antwort' : `Besitzer: ${count} Antworten`),
       found: (count) => (count === 1 ? '1 Befund' : `${count} Befunde`),
+      quoted: () => 'Preis genannt',
       'handed-back': () => 'Zurückgegeben',
       closed: () => 'Abgeschlossen',
       other: () => 'Vermerkt',

@@ -141,6 +141,7 @@ export const cameBackEn = {
       arrived: () => 'Arrived',
       told: (count: number) => (count === 1 ? 'Owner: 1 answer' : `Owner: ${count} answers`),
       found: (count: number) => (count === 1 ? '1 finding' : `${count} findings`),
+      quoted: () => 'Price quoted',
       'handed-back': () => 'Handed back',
       closed: () => 'Closed',
       other: () => 'Noted',
