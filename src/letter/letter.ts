@@ -112,15 +112,7 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
     next,
     rests: restsOf(offer, options, pictured),
     cautions: cautionsOf(assessed, words),
-    consent: worksNow(assessed)
-      ? { intro: messages.consent.nothingToDo, boxes: [], sign: false }
-      : triesAgain(assessed)
-        ? {
-            intro: messages.consent.repair,
-            boxes: [messages.consent.repairAgainBox, messages.consent.moneyBackBox],
-            sign: true,
-          }
-        : consentOf(outcome, assessed.ownStock, asked, messages),
+    consent: consentFor(outcome, assessed, asked, messages),
     warnings: warningsOf(offer, question),
   };
 }
@@ -285,6 +277,22 @@ function restsOf(
   if (money) list.push(rests.values(say.money(likely(money.working)).text, say.money(likely(money.asIs)).text));
   if (!assessed.ownStock) list.push(rests.law);
   return list;
+}
+
+function consentFor(
+  outcome: Outcome,
+  assessed: Assessed,
+  asked: { text: string } | null,
+  messages: Messages,
+): Letter['consent'] {
+  const { consent } = messages;
+  if (worksNow(assessed)) return { intro: consent.nothingToDo, boxes: [], sign: false };
+  if (triesAgain(assessed))
+    return { intro: consent.repair, boxes: [consent.repairAgainBox, consent.moneyBackBox], sign: true };
+  const usual = consentOf(outcome, assessed.ownStock, asked, messages);
+  const settlement = assessed.comeback?.second.settlement;
+  if (settlement !== 'refund' && settlement !== 'refund-and-offer') return usual;
+  return { ...usual, boxes: usual.boxes.map((box) => (box === consent.giveBackBox ? consent.moneyBackBox : box)) };
 }
 
 function consentOf(

@@ -100,6 +100,8 @@ describe('The second page under warranty', () => {
       'That is within the 90 days of warranty: you get your money back for that repair.',
     );
     expect(letter.choices[0]!.price.kind).toBe('asked');
+    expect(letter.consent.boxes).toContain('Please give me my money back, and the card as it is.');
+    expect(letter.consent.boxes).not.toContain('Please hand the card back as it is.');
   });
 
   it('says after the warranty that what was paid is past', async () => {

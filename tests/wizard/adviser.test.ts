@@ -25,7 +25,21 @@ function hireWith(
         return assess(record as Record, draws);
       },
       point: (record: unknown) => point(record as Record),
-      life: async (): Promise<LifelineAnswer> => ({ kind: 'bad-record', format: 1, issues: [] }),
+      life: async (record: unknown): Promise<LifelineAnswer> => {
+        const { title } = record as Record;
+        if (title === 'broken') throw new Error('no such event');
+        await wait(20);
+        return {
+          kind: 'lifeline',
+          format: 1,
+          knowledge: '',
+          record: 'card',
+          title,
+          invented: false,
+          faults: [],
+          points: [],
+        };
+      },
     });
     const clerk = createClerk(open, (data) => void setTimeout(() => heard.map((hear) => hear({ data })), 0));
     return {
@@ -145,6 +159,30 @@ describe('advice on the open card', () => {
     const adviser = createAdviser(hireWith(titled, [], broken), null);
     adviser.ask(card('a'));
     await vi.advanceTimersByTimeAsync(100);
+    expect(adviser.advice.value).toMatchObject({ failure: null, assessment: { title: 'a 0' } });
+  });
+});
+
+describe('the life of a card', () => {
+  it('is told to whoever asked last; who asked before gets nothing, and the open card keeps its advice', async () => {
+    const adviser = createAdviser(hireWith(titled), null);
+    adviser.ask(card('a'));
+    const told: (string | null)[] = [];
+    const ask = (title: string) =>
+      void adviser.lifeOf(card(title)).then((life) => told.push(life?.kind === 'lifeline' ? life.title : null));
+    ask('first');
+    ask('second');
+    await vi.advanceTimersByTimeAsync(200);
+    expect(told).toEqual([null, 'second']);
+    expect(adviser.advice.value).toMatchObject({ pending: false, failure: null, assessment: { title: 'a 0' } });
+  });
+
+  it('is nothing where the worker cannot tell it, and no failure of the assessment', async () => {
+    const adviser = createAdviser(hireWith(titled), null);
+    adviser.ask(card('a'));
+    const life = adviser.lifeOf(card('broken'));
+    await vi.advanceTimersByTimeAsync(200);
+    expect(await life).toBeNull();
     expect(adviser.advice.value).toMatchObject({ failure: null, assessment: { title: 'a 0' } });
   });
 });
