@@ -32,7 +32,11 @@ export function later(record: CardRecord, minutes: number): string {
   return new Date(Date.parse(record.timeline.at(-1)!.at) + minutes * 60_000).toISOString();
 }
 
-export function recorded(order: WorkOrder, record: CardRecord, entry: Omit<StepEntry, 'at'>): CardRecord {
+export function recorded(
+  order: WorkOrder,
+  record: CardRecord,
+  entry: Omit<StepEntry, 'at'> & { readonly at?: string },
+): CardRecord {
   const result = recordStep(order, record, { at: later(record, 5), ...entry });
   if (!result.ok) throw new Error(`${result.wrong} ${result.todo}`);
   return result.record;
