@@ -1,4 +1,4 @@
-import { loadKnowledge } from '../knowledge/load.ts';
+import { loadKnowledge, loadTranslations } from '../knowledge/load.ts';
 import { sayProblem } from '../knowledge/say-problem.ts';
 import { type Command, printJson, stringFlag } from './command.ts';
 import { KNOWLEDGE_FLAG } from './reading.ts';
@@ -10,8 +10,11 @@ export const auditCommand: Command = {
   more: ['Exit code 1 when anything is wrong.'],
   flags: { rules: KNOWLEDGE_FLAG },
   run: async (input) => {
-    const loaded = await loadKnowledge(stringFlag(input, 'rules'));
-    if (loaded.ok) {
+    const folder = stringFlag(input, 'rules');
+    const loaded = await loadKnowledge(folder);
+    const spoken = loaded.ok ? await loadTranslations(loaded.knowledge, folder) : { translations: [], problems: [] };
+    const problems = [...(loaded.ok ? [] : loaded.problems), ...spoken.problems];
+    if (loaded.ok && problems.length === 0) {
       const { knowledge } = loaded;
       const counts = {
         faults: knowledge.faults.length,
@@ -23,6 +26,7 @@ export const auditCommand: Command = {
         rules: Object.values(knowledge.rules).reduce((sum, rules) => sum + rules.length, 0),
         cautions: knowledge.cautions.length,
         sources: knowledge.sources.length,
+        translations: spoken.translations.length,
       };
       if (input.values.json === true) printJson({ kind: 'sound', version: knowledge.version, counts });
       else {
@@ -31,8 +35,8 @@ export const auditCommand: Command = {
       }
       return 0;
     }
-    if (input.values.json === true) printJson({ kind: 'unsound', problems: loaded.problems });
-    else process.stdout.write(`${loaded.problems.map(sayProblem).join('\n')}\n${loaded.problems.length} problem(s).\n`);
+    if (input.values.json === true) printJson({ kind: 'unsound', problems });
+    else process.stdout.write(`${problems.map(sayProblem).join('\n')}\n${problems.length} problem(s).\n`);
     return 1;
   },
 };

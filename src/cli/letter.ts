@@ -1,5 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { assess } from '../assess.ts';
+import { inLanguage } from '../knowledge/load.ts';
 import { letterHtml } from '../letter/html.ts';
 import { writeLetter } from '../letter/letter.ts';
 import { ownerWordings } from '../letter/owner-wordings.ts';
@@ -41,7 +42,8 @@ export const letterCommand: Command = {
     const draws = wholeFlag(input, 'draws', 1000, 0, 100_000);
     const seed = wholeFlag(input, 'seed', 1, 0, 2 ** 31 - 1);
     const maxFaults = wholeFlag(input, 'max-faults', 3, 1, 4);
-    const [raw, knowledge] = await Promise.all([readJson(path), readKnowledge(input)]);
+    const [raw, rules] = await Promise.all([readJson(path), readKnowledge(input)]);
+    const knowledge = language === undefined ? rules : await inLanguage(rules, language, stringFlag(input, 'rules'));
     const shop = await readShop(input, knowledge);
     const assessment = await assess(knowledge, shop, raw, { maxFaults, draws, seed });
     if (assessment.kind === 'bad-record') {

@@ -25,6 +25,7 @@ import {
   type Window,
 } from './schema.ts';
 import { explainSchemaIssues, unknownKeys } from './schema-problems.ts';
+import { LANGUAGES_FOLDER } from './translation.ts';
 
 /** One file of a folder; `id` is what its name says, `value` is absent where it did not parse. */
 export interface Filed<T> {
@@ -69,8 +70,9 @@ export type FolderName = keyof typeof FOLDERS;
 export const FOLDER_NAMES = Object.keys(FOLDERS) as readonly FolderName[];
 export const RULE_FOLDERS = ['history', 'owner-words', 'window-choice', 'gates'] as const;
 
-/** Not knowledge: the shop profile is money and policy, the schemas are written from the code. */
-const SKIPPED = (file: string): boolean => file === 'shop.json' || file.startsWith('schemas/');
+/** Not knowledge: the shop profile is money and policy, the schemas are written from the code, translations say the same again. */
+const SKIPPED = (file: string): boolean =>
+  file === 'shop.json' || file.startsWith('schemas/') || file.startsWith(LANGUAGES_FOLDER);
 
 /** Only the files that are knowledge, in the order of their paths. */
 export function knowledgeFiles(files: ReadonlyMap<string, unknown>): readonly (readonly [string, unknown])[] {

@@ -21,6 +21,8 @@ import type {
 } from './schema.ts';
 
 export interface Knowledge {
+  /** language of its texts (BCP 47); left out: English, in which the rules are written */
+  readonly language?: string;
   /** first 16 hex digits of the SHA-256 of the canonical JSON of all files */
   readonly version: string;
   /** in the order of `network.faults` */

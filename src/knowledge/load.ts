@@ -3,9 +3,12 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ParsedShop, parseShop } from '../shop/parse.ts';
+import { readTranslations } from './audit-languages.ts';
 import { Unreadable } from './draft.ts';
 import { jsonFaults } from './json-faults.ts';
+import type { Knowledge } from './knowledge.ts';
 import { type ParsedKnowledge, parseKnowledge } from './parse.ts';
+import { translate } from './translation.ts';
 
 export const RULES_FOLDER = fileURLToPath(new URL('../../rules', import.meta.url));
 
@@ -20,6 +23,21 @@ export async function loadKnowledge(folder: string = RULES_FOLDER): Promise<Pars
     return { ok: false, problems: [problem] };
   }
   return parseKnowledge(files);
+}
+
+/** The translations beside this knowledge, with all that is wrong with them. */
+export async function loadTranslations(
+  knowledge: Knowledge,
+  folder: string = RULES_FOLDER,
+): Promise<ReturnType<typeof readTranslations>> {
+  return readTranslations(await readRules(folder), knowledge);
+}
+
+/** The knowledge in that language, as far as it is translated; as it is where there is no translation. */
+export async function inLanguage(knowledge: Knowledge, language: string, folder?: string): Promise<Knowledge> {
+  const { translations } = await loadTranslations(knowledge, folder);
+  const found = translations.find((one) => one.language === language);
+  return found === undefined ? knowledge : translate(knowledge, found);
 }
 
 /** Every JSON file under the folder: path -> content, or why it cannot be read. */

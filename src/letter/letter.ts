@@ -119,7 +119,7 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
 
 /** What every letter has, whatever came out. */
 function frameOf(
-  { shop, record, today, paper }: LetterOptions,
+  { shop, words, record, today, paper }: LetterOptions,
   { language, messages, say }: Setting,
   assessment: Tellable,
 ): Pick<
@@ -147,7 +147,7 @@ function frameOf(
     cardTitle: assessment.title,
     invented: record?.invented ?? false,
     date: say.date(today),
-    languageNote: messages.page.languageNote || null,
+    languageNote: words.language === language ? null : messages.page.languageNote(words.language),
   };
 }
 

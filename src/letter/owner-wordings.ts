@@ -16,10 +16,10 @@ export interface OwnerWordings {
 }
 
 export function ownerWordings(
-  knowledge: Pick<Knowledge, 'findings' | 'checks' | 'remedies' | 'cautions' | 'rules'>,
+  knowledge: Pick<Knowledge, 'language' | 'findings' | 'checks' | 'remedies' | 'cautions' | 'rules'>,
 ): OwnerWordings {
   return {
-    language: 'en',
+    language: knowledge.language ?? 'en',
     findings: byId(knowledge.findings, ({ owner, states }) => ({
       what: owner ?? null,
       states: byId(states, (state) => state.owner),

@@ -11,6 +11,7 @@ import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { FromWorker, ToWorker } from './exchange.ts';
+import { rulesLanguage } from './language.ts';
 
 export interface Advice {
   readonly assessment: Assessment | null;
@@ -43,6 +44,8 @@ export interface Adviser {
   assessOnce(record: Record): Promise<Assessment | null>;
   /** the belief after every event of a record's timeline; null: a newer one was asked for, or it cannot be told */
   lifeOf(record: Record): Promise<LifelineAnswer | null>;
+  /** the rules and every answer in this language from now on */
+  speak(language: string): void;
   /** another record is opened: its predecessor's answer must not be shown */
   reset(): void;
 }
@@ -54,23 +57,35 @@ const NOTHING_AHEAD: Ahead = { points: null, pending: false };
 const DRAWS = 1_000;
 const PAUSE_MS = 600;
 
-/** `oncePainted`: when what was just shown is on the screen; the planner must not take the processor from whoever draws it. */
+export interface Manners {
+  /** of the rules and every answer, to begin with */
+  readonly language?: string;
+  /** acts when what was just shown is on the screen; the planner must not take the processor from whoever draws it */
+  readonly oncePainted?: (act: () => void) => void;
+}
+
 export function createAdviser(
   hire: () => Post,
   shop: Shop | null,
-  oncePainted: (act: () => void) => void = (act) => void setTimeout(act, 0),
+  { language: first = 'en', oncePainted = (act) => void setTimeout(act, 0) }: Manners = {},
 ): Adviser {
   const catalogue = signal<Catalogue | null>(null);
   const advice = signal<Advice>(NOTHING);
   const ahead = signal<Ahead>(NOTHING_AHEAD);
   const waiting = new Map<number, (assessment: Assessment | null) => void>();
   let telling: { readonly sequence: number; readonly answer: (life: LifelineAnswer | null) => void } | null = null;
+  let language = first;
+  /** the open record */
+  let asked: Record | null = null;
   let sequence = 0;
   let newest = 0;
+  /** the language of the catalogue at hand */
+  let spoken: string | null = null;
   let thorough: Post | null = null;
   let pause: ReturnType<typeof setTimeout> | undefined;
   /** the newest question, until the assessing worker has been told */
   let untold: { readonly sequence: number; readonly record: Record } | null = null;
+  const workers: Post[] = [];
   const assessing = start();
   const pointing = start();
 
@@ -80,7 +95,8 @@ export function createAdviser(
     worker.addEventListener('error', (event: ErrorEvent) =>
       hear({ type: 'failure', sequence: null, message: event.message || 'the worker could not be loaded' }),
     );
-    tell(worker, { type: 'open', shop });
+    workers.push(worker);
+    tell(worker, { type: 'open', shop, language });
     return worker;
   }
 
@@ -90,7 +106,12 @@ export function createAdviser(
 
   function hear(message: FromWorker): void {
     if (message.type === 'catalogue') {
-      catalogue.value ??= message.catalogue;
+      // every worker has the same to say
+      if (message.language === language && spoken !== language) {
+        spoken = language;
+        catalogue.value = message.catalogue;
+        rulesLanguage.value = message.catalogue.language;
+      }
       return;
     }
     if (message.type === 'points') {
@@ -147,23 +168,26 @@ export function createAdviser(
     untold = null;
   }
 
+  function ask(record: Record): void {
+    asked = record;
+    newest = ++sequence;
+    const number = newest;
+    advice.value = { ...advice.value, pending: true };
+    ahead.value = { points: ahead.value.points, pending: true };
+    untold = { sequence: number, record };
+    tell(pointing, { type: 'point', sequence: number, record });
+    clearTimeout(pause);
+    pause = setTimeout(() => {
+      thorough ??= start();
+      tell(thorough, { type: 'assess', sequence: number, record, draws: DRAWS, plan: true });
+    }, PAUSE_MS);
+  }
+
   return {
     catalogue,
     advice,
     ahead,
-    ask(record) {
-      newest = ++sequence;
-      const asked = newest;
-      advice.value = { ...advice.value, pending: true };
-      ahead.value = { points: ahead.value.points, pending: true };
-      untold = { sequence: asked, record };
-      tell(pointing, { type: 'point', sequence: asked, record });
-      clearTimeout(pause);
-      pause = setTimeout(() => {
-        thorough ??= start();
-        tell(thorough, { type: 'assess', sequence: asked, record, draws: DRAWS, plan: true });
-      }, PAUSE_MS);
-    },
+    ask,
     onceWeighed(act) {
       const stop = advice.subscribe(({ pending }) => {
         if (pending) return;
@@ -187,7 +211,14 @@ export function createAdviser(
         tell(assessing, { type: 'life', sequence: asked, record });
       });
     },
+    speak(next) {
+      if (next === language) return;
+      language = next;
+      for (const worker of workers) tell(worker, { type: 'open', shop, language });
+      if (asked !== null) ask(asked);
+    },
     reset() {
+      asked = null;
       clearTimeout(pause);
       newest = ++sequence;
       untold = null;

@@ -37,6 +37,8 @@ export interface RemedyView {
 
 export interface Catalogue {
   readonly version: string;
+  /** what its texts are written in */
+  readonly language: string;
   readonly facts: readonly FactDefinition[];
   /** by id of the fact */
   readonly factUses: { readonly [fact: string]: FactUse };
@@ -69,6 +71,7 @@ export function makeCatalogue(knowledge: Knowledge, shop: Shop): Catalogue {
   const quantities = new Map(knowledge.windows.map((window) => [window.finding, window.quantity]));
   return {
     version: knowledge.version,
+    language: knowledge.language ?? 'en',
     factUses: Object.fromEntries(usesOfFacts(knowledge)),
     facts: knowledge.facts.filter((fact) => fact.step !== 'derived'),
     findings: knowledge.findings.map(({ id, group, name, question, states }) => {

@@ -22,15 +22,18 @@ function rankOf(question: Question): number {
   return question.plan ? 2 : 0;
 }
 
-export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (message: FromWorker) => void) {
+export function createClerk(
+  open: (shop: Shop | null, language: string) => Promise<Opened>,
+  say: (message: FromWorker) => void,
+) {
   let opened: Promise<Opened | null> | null = null;
   let queue: Question[] = [];
   let busy = false;
 
-  async function openOrSay(shop: Shop | null): Promise<Opened | null> {
+  async function openOrSay(shop: Shop | null, language: string): Promise<Opened | null> {
     try {
-      const knowledge = await open(shop);
-      say({ type: 'catalogue', catalogue: knowledge.catalogue });
+      const knowledge = await open(shop, language);
+      say({ type: 'catalogue', language, catalogue: knowledge.catalogue });
       return knowledge;
     } catch (error) {
       say({ type: 'failure', sequence: null, message: wordsOf(error) });
@@ -41,8 +44,8 @@ export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (
   async function work(): Promise<void> {
     if (busy) return;
     busy = true;
-    const knowledge = await opened;
     for (let question = queue.shift(); question !== undefined; question = queue.shift()) {
+      const knowledge = await opened;
       if (knowledge !== null && knowledge !== undefined) await answer(knowledge, question);
       await breathe();
     }
@@ -71,7 +74,7 @@ export function createClerk(open: (shop: Shop | null) => Promise<Opened>, say: (
   return {
     hear(message: ToWorker): void {
       if (message.type === 'open') {
-        opened = openOrSay(message.shop);
+        opened = openOrSay(message.shop, message.language);
         return;
       }
       const rank = rankOf(message);

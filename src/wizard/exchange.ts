@@ -6,8 +6,8 @@ import type { Shop } from '../shop/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 
 export type ToWorker =
-  /** must come first; null: the profile shipped with the knowledge */
-  | { readonly type: 'open'; readonly shop: Shop | null }
+  /** must come first, and again for another language; null: the profile shipped with the knowledge */
+  | { readonly type: 'open'; readonly shop: Shop | null; readonly language: string }
   /** where the record points, and no more */
   | { readonly type: 'point'; readonly sequence: number; readonly record: unknown }
   /** the belief after every event of the record's timeline */
@@ -21,7 +21,8 @@ export type ToWorker =
     };
 
 export type FromWorker =
-  | { readonly type: 'catalogue'; readonly catalogue: Catalogue }
+  /** `language`: what was asked for, whatever there was */
+  | { readonly type: 'catalogue'; readonly language: string; readonly catalogue: Catalogue }
   | {
       readonly type: 'assessment';
       readonly sequence: number;

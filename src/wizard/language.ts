@@ -19,6 +19,9 @@ export const language: ReadonlySignal<Language> = computed(() => shown.value.lan
 /** Read it where it is shown: what reads it follows the switch. */
 export const messages: ReadonlySignal<Messages> = computed(() => shown.value.messages);
 
+/** What the rules are shown in: they follow a switch a moment later, when they have been read. */
+export const rulesLanguage = signal<string>('en');
+
 /** The language of a tag such as `de-AT`; undefined where there is no catalogue for it. */
 const languageOf = (tag: string | null): Language | undefined =>
   LANGUAGES.find((known) => tag === known || tag?.startsWith(`${known}-`));

@@ -6,7 +6,7 @@ import { createDrafts } from './drafts.ts';
 import { oncePainted } from './frame/once-painted.ts';
 import { showTheme } from './frame/theme-switch.tsx';
 import { createKeeper } from './keeper.ts';
-import { preferLanguage } from './language.ts';
+import { language, preferLanguage } from './language.ts';
 import { keepOnThisDevice } from './offline/registration.ts';
 import { createSession } from './session.ts';
 import { readShop } from './shop-answer.ts';
@@ -32,8 +32,10 @@ async function start(): Promise<void> {
   const keeper = createKeeper({ fetch: ask, storage: localStorage, now: () => new Date() });
   const drafts = createDrafts(localStorage);
   const { shop, problem } = await readShop(ask);
+  const adviser = createAdviser(hire, shop, { language: language.peek(), oncePainted });
+  language.subscribe((next) => adviser.speak(next));
   const session = createSession({
-    adviser: createAdviser(hire, shop, oncePainted),
+    adviser,
     shopProblem: problem,
     keeper,
     drafts,

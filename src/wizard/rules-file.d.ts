@@ -5,4 +5,6 @@ declare module 'virtual:rules' {
     readonly knowledge: import('../knowledge/packed.ts').PackedKnowledge;
     readonly shop: import('../shop/schema.ts').Shop;
   }>;
+  /** null: the rules are not translated into it */
+  export function readTranslation(language: string): Promise<import('../knowledge/translation.ts').Translation | null>;
 }

@@ -1,16 +1,18 @@
 /** Holds the knowledge away from the screens and answers with assessments, the newest question first. */
-import { readRules } from 'virtual:rules';
+import { readRules, readTranslation } from 'virtual:rules';
 import { pointsOf } from '../assess/points.ts';
 import { assess } from '../assess.ts';
 import { unpackKnowledge } from '../knowledge/packed.ts';
+import { translate } from '../knowledge/translation.ts';
 import type { Shop } from '../shop/schema.ts';
 import { makeCatalogue } from './catalogue.ts';
 import { createClerk } from './clerk.ts';
 import type { FromWorker, ToWorker } from './exchange.ts';
 
-async function openKnowledge(own: Shop | null) {
-  const rules = await readRules();
-  const knowledge = unpackKnowledge(rules.knowledge);
+async function openKnowledge(own: Shop | null, language: string) {
+  const [rules, translation] = await Promise.all([readRules(), readTranslation(language)]);
+  const written = unpackKnowledge(rules.knowledge);
+  const knowledge = translation === null ? written : translate(written, translation);
   const shop = own ?? rules.shop;
   return {
     catalogue: makeCatalogue(knowledge, shop),

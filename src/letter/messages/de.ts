@@ -29,8 +29,8 @@ export const de: Messages = {
     invented: 'Erfundenes Beispiel: keine echte Karte, kein echter Besitzer, kein echter Preis.',
     inventedMark: 'Erfundenes Beispiel',
     basis: (knowledge) => `Gerechnet mit Wissensstand ${knowledge}.`,
-    languageNote:
-      'Befunde, Ursachen, Arbeiten und Hinweise stehen hier auf Englisch, weil sie so in den Regeln der Werkstatt stehen.',
+    languageNote: (language) =>
+      `Befunde, Ursachen, Arbeiten und Hinweise stehen hier${language === 'en' ? ' auf Englisch' : ''}, wie sie in den Regeln der Werkstatt stehen.`,
   },
 
   headings: {

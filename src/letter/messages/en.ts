@@ -31,7 +31,8 @@ export const en = {
     invented: 'Invented example: no real card, owner or price.',
     inventedMark: 'Invented example',
     basis: (knowledge: string) => `Worked out with knowledge version ${knowledge}.`,
-    languageNote: '',
+    languageNote: (language: string) =>
+      `Findings, causes, work and advice are worded here as the rules of the workshop say them${language === 'de' ? ', in German' : ''}.`,
   },
 
   headings: {

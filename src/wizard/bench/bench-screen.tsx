@@ -70,9 +70,11 @@ function Tickets({ loaded, onChange }: TicketsProps) {
   const { bench } = messages.value;
   const [said, setSaid] = useState<{ readonly words: string; readonly undo: (() => void) | null } | null>(null);
   const catalogue = adviser.catalogue.value;
-  const there = catalogue !== null;
   const shown = loaded.cards.filter((card) => card.archived === archived.value);
-  useEffect(() => (there ? book.follow(shown) : undefined), [book, there, loaded, archived.value]);
+  useEffect(
+    () => (catalogue === null ? undefined : book.follow(shown, catalogue.language)),
+    [book, catalogue?.language, loaded, archived.value],
+  );
   const rows = arrange(
     shown.map((card) => rowOf(card, book, catalogue, new Date())),
     { query: query.value, sort: sort.value, words: wordsOf },

@@ -19,8 +19,8 @@ export interface Entry {
 export interface CardBook {
   /** by `versionOf` */
   readonly entries: ReadonlySignal<ReadonlyMap<string, Entry>>;
-  /** reads up what is missing; the answer stops it */
-  follow(cards: readonly Listed[]): () => void;
+  /** reads up what is missing, all of it anew in another language; the answer stops it */
+  follow(cards: readonly Listed[], language?: string): () => void;
 }
 
 export const versionOf = ({ id, revision, unsaved, changed }: Listed): string =>
@@ -33,6 +33,7 @@ export function createCardBook({
   readonly keeper: Pick<Keeper, 'peek'>;
   readonly adviser: Pick<Adviser, 'assessOnce'>;
 }): CardBook {
+  let spoken = 'en';
   const entries = signal<ReadonlyMap<string, Entry>>(new Map());
 
   async function read(card: Listed): Promise<Entry> {
@@ -43,13 +44,18 @@ export function createCardBook({
 
   return {
     entries,
-    follow(cards) {
+    follow(cards, language = spoken) {
+      if (language !== spoken) {
+        spoken = language;
+        entries.value = new Map();
+      }
       let wanted = true;
       const readAll = async () => {
         for (const card of cards) {
           const version = versionOf(card);
           if (entries.value.has(version)) continue;
           const entry = await read(card);
+          if (language !== spoken) return;
           if (entry.record !== null) entries.value = new Map(entries.value).set(version, entry);
           if (!wanted) return;
         }

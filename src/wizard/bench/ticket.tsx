@@ -1,5 +1,5 @@
 import { writePlace } from '../address.ts';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import type { StepId } from '../steps.ts';
 import { Stamp } from '../verdict/stamp.tsx';
 import { sayWhen } from '../words.ts';
@@ -39,7 +39,7 @@ export function Ticket({ row, locale, onArchive }: Props) {
         </span>
         <span class="ticket-words">
           <small>{waitsFor === null ? bench.verdict : bench.waitsFor}</small>
-          <span lang={assessed === null ? undefined : 'en'}>{sayNews(row)}</span>
+          <span lang={assessed === null ? undefined : rulesLanguage.value}>{sayNews(row)}</span>
         </span>
         <span class="ticket-stamp">{assessed !== null && <Stamp assessed={assessed} />}</span>
       </a>

@@ -1,5 +1,5 @@
 import { LockMark } from '../frame/marks.tsx';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import type { Gate } from './power.ts';
 
 interface Props {
@@ -13,7 +13,7 @@ export function ClosedGate({ gate, onAnyway }: Props) {
     <div class="gate">
       <p class="gate-reasons">
         <LockMark />
-        <span lang="en">{gate.reasons.join(' ')}</span>
+        <span lang={rulesLanguage.value}>{gate.reasons.join(' ')}</span>
       </p>
       <button type="button" class="quiet" onClick={onAnyway}>
         {messages.value.gates.doneAlready}

@@ -1,7 +1,7 @@
 import type { Catalogue } from '../catalogue.ts';
 import { HOW_TO_KEY } from '../frame/how-to-key.ts';
 import { CautionMark } from '../frame/marks.tsx';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 
 interface Props {
   readonly of: { readonly howTo: readonly string[]; readonly cautions: readonly string[] };
@@ -23,7 +23,7 @@ export function HowTo({ of, catalogue, summary }: Props) {
         </span>
       </summary>
       {cautions.length > 0 && (
-        <ul class="cautions" lang="en">
+        <ul class="cautions" lang={rulesLanguage.value}>
           {cautions.map((caution) => (
             <li key={caution.id}>
               <CautionMark /> {caution.text}
@@ -31,7 +31,7 @@ export function HowTo({ of, catalogue, summary }: Props) {
           ))}
         </ul>
       )}
-      <ol class="how-to-steps" lang="en">
+      <ol class="how-to-steps" lang={rulesLanguage.value}>
         {of.howTo.map((step) => (
           <li key={step}>{step}</li>
         ))}

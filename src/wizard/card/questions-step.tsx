@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue.ts';
+import { rulesLanguage } from '../language.ts';
 import { FactQuestion } from '../questions/fact-question.tsx';
 import { FindingQuestion } from '../questions/finding-question.tsx';
 import { useSession } from '../session.ts';
@@ -19,9 +20,10 @@ export function QuestionsStep({ sections, catalogue }: Props) {
           {section.check !== null && (
             <header>
               <h2>
-                <span lang="en">{section.check.name}</span> <small>{sayMinutes(section.check.minutes)}</small>
+                <span lang={rulesLanguage.value}>{section.check.name}</span>{' '}
+                <small>{sayMinutes(section.check.minutes)}</small>
               </h2>
-              <p lang="en">{section.check.purpose}</p>
+              <p lang={rulesLanguage.value}>{section.check.purpose}</p>
               <HowTo of={section.check} catalogue={catalogue} />
             </header>
           )}

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { CheckAdvice } from '../../assessment.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { findingAnswer } from '../desk.ts';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { isAnswered, type Section } from '../steps.ts';
 import { type Manner, sayMinutes, sayMoney } from '../words.ts';
@@ -64,13 +64,13 @@ function Test({ section, catalogue, advised }: TestProps) {
   return (
     <details class="test" open={advised || answered} data-closed={!gate.open}>
       <summary>
-        <h2 lang="en">{check.name}</h2>
+        <h2 lang={rulesLanguage.value}>{check.name}</h2>
         <span class="test-state" data-advised={advised}>
           {answered ? said.join(', ') : advised ? messages.value.tests.next : stateWords(gate.open, advice, manner)}
         </span>
         <small>{sayMinutes(check.minutes)}</small>
       </summary>
-      <p class="about" lang="en">
+      <p class="about" lang={rulesLanguage.value}>
         {check.purpose}
       </p>
       {gate.open || answered || anyway ? (

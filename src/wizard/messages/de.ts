@@ -9,7 +9,7 @@ export const de: Messages = {
     name: 'Deutsch',
     switchTo: 'Switch to English',
     rulesStayEnglish:
-      'Fragen, Befunde, Anleitungen und Begründungen kommen aus den Regeln der Werkstatt und sind dort auf Englisch verfasst.',
+      'Was das Programm selbst begründet (warum dieses Urteil, warum diese Prüfung), steht noch auf Englisch.',
   },
 
   frame: {

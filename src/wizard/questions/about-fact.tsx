@@ -1,5 +1,5 @@
 import type { FactDefinition } from '../../knowledge/schema.ts';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { sayList } from '../words.ts';
 
@@ -20,13 +20,13 @@ export function AboutFact({ fact }: { readonly fact: FactDefinition }) {
   ];
   return (
     <>
-      {fact.about && <span lang="en">{fact.about} </span>}
+      {fact.about && <span lang={rulesLanguage.value}>{fact.about} </span>}
       {use !== undefined && (named.length > 0 || purposes.length > 0) && (
         <span class="used-for">
           {uses.label}{' '}
           {named.length > 0 && (
             <>
-              <span lang="en">{named.join(', ')}</span>
+              <span lang={rulesLanguage.value}>{named.join(', ')}</span>
               {more > 0 && ` ${uses.more(more)}`}
               {purposes.length > 0 && '; '}
             </>

@@ -1,12 +1,12 @@
 import type { ComponentChildren } from 'preact';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 
 export interface Choice {
   /** null: can't tell · undefined: not looked at */
   readonly value: string | null | undefined;
   readonly name: string;
   /** where the words come from the rules */
-  readonly lang?: 'en';
+  readonly lang?: string;
 }
 
 /** Keys that answer while the question has the focus: digits for the states in order, ? and - for the other two. */
@@ -56,7 +56,7 @@ export function ChoiceQuestion({ id, question, about, choices, value, onAnswer, 
       onKeyDown={answerByKey}
     >
       <legend>
-        <span lang="en" id={`${id}-question`}>
+        <span lang={rulesLanguage.value} id={`${id}-question`}>
           {question}
         </span>
         {about && <small id={`${id}-about`}> {about}</small>}

@@ -1,6 +1,6 @@
 import type { FactDefinition } from '../../knowledge/schema.ts';
 import { answerFact, clearFact, type FactAnswer, factAnswer } from '../desk.ts';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { AboutFact } from './about-fact.tsx';
 import { ChoiceQuestion, withUnknowns } from './choice-question.tsx';
@@ -35,7 +35,7 @@ export function FactQuestion({ id, fact }: Props) {
           question={question}
           about={about}
           choices={withUnknowns(
-            type.values.map((state) => ({ value: state.id, name: state.name, lang: 'en' as const })),
+            type.values.map((state) => ({ value: state.id, name: state.name, lang: rulesLanguage.value })),
             questions.notAsked,
           )}
           value={typeof value === 'string' ? value : value === null ? null : undefined}

@@ -1,7 +1,7 @@
 import type { EvidenceItem } from '../../assessment.ts';
 import type { FindingView } from '../catalogue.ts';
 import { answerFinding, clearFinding, findingAnswer, type Witness } from '../desk.ts';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { ChoiceQuestion, withUnknowns } from './choice-question.tsx';
 import { Reading } from './reading.tsx';
@@ -21,7 +21,7 @@ export function FindingQuestion({ id, finding, witness, evidence, disabled }: Pr
   const answer = findingAnswer(desk.value.record, finding.id, witness);
   const { questions } = messages.value;
   const told = witness === 'owner';
-  const states = finding.states.map((state) => ({ value: state.id, name: state.name, lang: 'en' as const }));
+  const states = finding.states.map((state) => ({ value: state.id, name: state.name, lang: rulesLanguage.value }));
   return (
     <ChoiceQuestion
       id={id}

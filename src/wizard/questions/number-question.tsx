@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import { sayNumber } from '../words.ts';
 import { TypedField } from './typed-field.tsx';
 
@@ -51,7 +51,7 @@ export function NumberQuestion({ id, question, about, unit, min, max, value, dra
       onKeyDown={answerByKey}
     >
       <legend>
-        <span lang="en" id={`${id}-question`}>
+        <span lang={rulesLanguage.value} id={`${id}-question`}>
           {question}
         </span>
         {about && <small id={`${id}-about`}> {about}</small>}

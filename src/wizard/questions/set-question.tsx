@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import { isTypedFor } from './choice-question.tsx';
 
 interface Props {
@@ -48,7 +48,7 @@ export function SetQuestion({ id, question, about, values, value, onAnswer }: Pr
       onKeyDown={answerByKey}
     >
       <legend>
-        <span lang="en" id={`${id}-question`}>
+        <span lang={rulesLanguage.value} id={`${id}-question`}>
           {question}
         </span>
         <small id={`${id}-about`}>
@@ -65,7 +65,7 @@ export function SetQuestion({ id, question, about, values, value, onAnswer }: Pr
               onChange={() => toggle(member.id)}
               aria-keyshortcuts={DIGITS[index]}
             />
-            <span class="choice-name" lang="en">
+            <span class="choice-name" lang={rulesLanguage.value}>
               {member.name}
             </span>
             <span class="key" aria-hidden="true">

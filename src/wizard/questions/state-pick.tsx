@@ -1,7 +1,7 @@
 import type { EvidenceItem } from '../../assessment.ts';
 import type { FindingView } from '../catalogue.ts';
 import { answerFinding, clearFinding, findingAnswer } from '../desk.ts';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { Grade } from './reading.tsx';
 
@@ -48,7 +48,7 @@ export function StatePick({ finding, evidence, label, disabled }: PickProps) {
         )}
         <option value={NOT_LOOKED}>{measured ? readings.takeOut : readings.notMeasured}</option>
         {finding.states.map((state) => (
-          <option key={state.id} value={state.id} lang="en">
+          <option key={state.id} value={state.id} lang={rulesLanguage.value}>
             {state.name}
           </option>
         ))}
