@@ -54,10 +54,11 @@ async function decide(
   options: AssessOptions,
 ): Promise<Assessed> {
   const { gathered } = diagnosis;
-  const words = wordsFor(shop.locale, shop.currency);
+  const words = wordsFor(shop.locale, shop.currency, knowledge);
   const names: Names = {
     remedies: new Map(knowledge.remedies.map((remedy) => [remedy.id, remedy])),
     stops: new Map(knowledge.stops.map((stop) => [stop.id, stop])),
+    spoken: knowledge,
   };
   const decision = decideOn(knowledge, shop, record, diagnosis, { plan: options.plan ?? true });
   const { card, restricted, set, plans, singles, ready, best, planned, owedBy } = decision;

@@ -5,6 +5,7 @@ import type { Plan } from '../decision/plan.ts';
 import type { WorthOfTest } from '../decision/worth.ts';
 import type { Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say } from '../knowledge/sayings.ts';
 import type { Check, Id } from '../knowledge/schema.ts';
 import type { Decision } from './decision.ts';
 import type { Words } from './words.ts';
@@ -44,7 +45,7 @@ export function advise(input: AdviceInput): Advice {
     if (shut || !worth) {
       const waits = leftOut.get(check.id)?.map((id) => nameOfNeed(knowledge, id)) ?? [];
       const reasons = shut ??
-        input.gathered.closedChecks.get(check.id) ?? [`It waits for what no open check yields: ${waits.join(', ')}.`];
+        input.gathered.closedChecks.get(check.id) ?? [input.words.say('waits-for-none', { needs: waits.join(', ') })];
       return { ...base, cost: 0, gain: 0, worth: 0, state: 'closed', reasons: [...reasons], outcomes: [] };
     }
     return {
@@ -68,13 +69,16 @@ function stateOf(worth: WorthOfTest, isNext: boolean): CheckAdvice['state'] {
 }
 
 function reasonsOf(input: AdviceInput, check: Check, worth: WorthOfTest): string[] {
-  if (!worth.offered) return [...(input.gathered.closedChecks.get(check.id) ?? ['Another check comes first.'])];
+  if (!worth.offered)
+    return [...(input.gathered.closedChecks.get(check.id) ?? [input.words.say('another-check-first')])];
   if (worth.worth > 0 || worth.worthOfOpening <= 0) return [];
   const opened = input.decision.problem.problem.tests.filter((test) =>
     test.requires.some((need) => need.test === check.id),
   );
   const names = opened.map(({ id }) => input.knowledge.checks.find((known) => known.id === id)?.name ?? id);
-  return [`It opens other checks (${names.join(', ')}): worth ${input.words.money(worth.worthOfOpening)} with them.`];
+  return [
+    input.words.say('opens-checks', { checks: names.join(', '), worth: input.words.money(worth.worthOfOpening) }),
+  ];
 }
 
 function nextStep(input: AdviceInput, first: Id | null, advices: readonly CheckAdvice[]): Assessed['next'] {
@@ -83,27 +87,28 @@ function nextStep(input: AdviceInput, first: Id | null, advices: readonly CheckA
   const gain = planned.certificate.value - planned.certificate.now;
   if (first === null) {
     const open = advices.filter((advice) => advice.state !== 'done' && advice.state !== 'closed');
-    const because =
-      open.length === 0
-        ? 'No further check is open.'
-        : `No check is worth its minutes: none would change the decision by more than it costs.`;
+    const because = words.say(open.length === 0 ? 'no-check-open' : 'no-check-worth-it');
     return { kind: 'act', option: chosen.id, because };
   }
   const advice = advices.find((known) => known.check === first)!;
   if (decision.first?.why === 'owed') {
-    const because = `${input.nameOf(planned.acting.id)} would follow, but not before this has been looked at.`;
+    const because = words.say('owed-first', { option: input.nameOf(planned.acting.id) });
     return { kind: 'check', check: first, because };
   }
   if (decision.first?.why === 'unproven') {
     const open = words.money(planned.certificate.upperBound - planned.certificate.value);
-    const because = `It is not proven that nothing pays: what has not been looked at could be worth up to ${open}, and no card is given up unmeasured.`;
+    const because = words.say('unproven', { open });
     return { kind: 'check', check: first, because };
   }
-  const overall = `${words.money(gain)} better than deciding now`;
+  const overall = words.say('better-than-now', { gain: words.money(gain) });
   const because =
     advice.worth > 0
-      ? `Worth ${words.money(advice.worth)} after its ${Math.round(advice.minutes)} minutes${gain > advice.worth + 1 ? `; with what follows it, ${overall}` : ''}.`
-      : `Alone it would not pay; with what it opens, ${overall}.`;
+      ? words.say(gain > advice.worth + 1 ? 'worth-after-with' : 'worth-after', {
+          worth: words.money(advice.worth),
+          minutes: Math.round(advice.minutes),
+          overall,
+        })
+      : words.say('worth-with-others', { overall });
   return { kind: 'check', check: first, because };
 }
 
@@ -138,9 +143,9 @@ function outcomesView(
 }
 
 function labelOf(knowledge: Knowledge, check: Check, outcome: CardProblem['outcomes'][number][number]): string {
-  if (outcome.kind === 'several') return 'several of them abnormal';
-  if (outcome.kind === 'rare') return 'another, rarer result';
-  if (outcome.findings.length === 0) return 'all normal';
+  if (outcome.kind === 'several') return say(knowledge, 'several-abnormal');
+  if (outcome.kind === 'rare') return say(knowledge, 'rarer-result');
+  if (outcome.findings.length === 0) return say(knowledge, 'all-normal');
   return outcome.findings
     .map(({ finding, state }) => {
       const known = knowledge.findings.find((item) => item.id === finding);

@@ -3,7 +3,6 @@ import type { BreakEven } from '../assessment.ts';
 import { breakEvens } from '../decision/break-even.ts';
 import type { CardModel } from '../decision/card-model.ts';
 import type { Plan } from '../decision/plan.ts';
-import { lower } from './verdict.ts';
 import type { Words } from './words.ts';
 
 /** Each in a sentence. */
@@ -15,7 +14,7 @@ export function breakEvensView(
 ): BreakEven[] {
   const { subject, breakEvens: found } = breakEvens(model, plans);
   if (!subject) return [];
-  const name = lower(nameOf(subject.id));
+  const name = nameOf(subject.id);
   return found
     .filter((even) => withinReason(even, model))
     .map((even) => ({ ...even, sentence: sentence(even, name, subject.justified, words) }));
@@ -31,23 +30,27 @@ function withinReason({ what, at, now }: Omit<BreakEven, 'sentence'>, { money }:
   return true;
 }
 
-function sentence(even: Omit<BreakEven, 'sentence'>, name: string, justified: boolean, words: Words): string {
-  const { what, at, now, becomes } = even;
-  const turns = becomes === null ? '' : `the verdict becomes ${becomes.replaceAll('-', ' ')}`;
-  const side = at !== null && at > now ? 'above' : 'below';
+function sentence(
+  { what, at, now, becomes }: Omit<BreakEven, 'sentence'>,
+  option: string,
+  justified: boolean,
+  { say, money, percent }: Words,
+): string {
   if (at === null) return '';
+  const turns = becomes === null ? '' : say('verdict-becomes', { verdict: say(`verdict-${becomes}`) });
+  const more = at > now;
   switch (what) {
     case 'working-value':
-      return `If the card were worth ${side === 'above' ? 'more' : 'less'} than ${words.money(at)} working, ${turns}.`;
+      return say(more ? 'if-worth-more' : 'if-worth-less', { money: money(at), turns });
     case 'chance-works':
-      return `If the chance that it works (${name}) were ${side} ${words.percent(at)} instead of ${words.percent(now)}, ${turns}.`;
+      return say(more ? 'if-chance-above' : 'if-chance-below', { option, at: percent(at), now: percent(now), turns });
     case 'price':
       return justified
-        ? `Above a price of ${words.money(at)} the owner is better off leaving the card.`
-        : `To cover the shop, ${name} would have to cost the owner ${words.money(at)}; it is worth ${words.money(now)} to them.`;
+        ? say('price-above', { money: money(at) })
+        : say('price-to-cover', { option, at: money(at), now: money(now) });
     case 'parts':
-      return `If the parts came to ${side === 'above' ? 'more' : 'less'} than ${words.money(at)} instead of ${words.money(now)}, ${turns}.`;
+      return say(more ? 'if-parts-more' : 'if-parts-less', { at: money(at), now: money(now), turns });
     case 'labour-minutes':
-      return `If the work took ${side === 'above' ? 'more' : 'less'} than ${Math.round(at)} minutes instead of ${Math.round(now)}, ${turns}.`;
+      return say(more ? 'if-work-more' : 'if-work-less', { at: Math.round(at), now: Math.round(now), turns });
   }
 }

@@ -5,6 +5,7 @@ import type { CardCheck } from '../decision/card-problem.ts';
 import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
 import { LIMITED_CHECKS, RESISTANCES_CHECK, SHORT_SHARE, SHORT_STATE } from '../evidence/safety.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say, sayThing } from '../knowledge/sayings.ts';
 import type { Check, Finding, Id } from '../knowledge/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import { likely } from './shop-and-card.ts';
@@ -50,7 +51,7 @@ export function checksAtThisCard(
     }
     const needs = [...check.requires, ...(check.powers ? rails : [])];
     const unable = [
-      ...(here.length === 0 ? ['By what is recorded of this card, there is nothing here to look at.'] : []),
+      ...(here.length === 0 ? [say(knowledge, 'nothing-to-look-at')] : []),
       ...lackingFor(knowledge, shop, check),
     ];
     if (unable.length > 0) never.add(check.id);
@@ -106,7 +107,7 @@ function railsNotShort(knowledge: Knowledge, gathered: Gathered): Need[] {
       return {
         finding,
         states: known.states.map((state) => state.id).filter((state) => state !== SHORT_STATE),
-        because: `No power while a rail is short to ground: ${known.name}.`,
+        because: say(knowledge, 'no-power-while-short', { rails: known.name }),
       };
     });
 }
@@ -144,9 +145,9 @@ function lackingFor(knowledge: Knowledge, shop: Shop, check: Check): string[] {
   const missing = check.equipment.filter((item) => !shop.equipment.includes(item));
   const names = new Map(knowledge.bench.equipment.map((item) => [item.id, item.name]));
   return [
-    ...missing.map((id) => `Not on this bench: ${names.get(id) ?? id.replaceAll('-', ' ')}.`),
+    ...missing.map((id) => say(knowledge, 'not-on-this-bench', { item: names.get(id) ?? id.replaceAll('-', ' ') })),
     ...(check.bought && priceOfService(shop, check) === null
-      ? [`No price is known for ${check.bought.part.replaceAll('-', ' ')}: put one in the shop profile.`]
+      ? [say(knowledge, 'no-price-known', { parts: sayThing(knowledge, knowledge.bench.parts, check.bought.part) })]
       : []),
   ];
 }

@@ -2,12 +2,14 @@
 
 import type { Option, VerdictKind } from '../assessment.ts';
 import type { Plan } from '../decision/plan.ts';
+import { type Spoken, say } from '../knowledge/sayings.ts';
 import type { Id, Remedy, Stop } from '../knowledge/schema.ts';
 
 /** Names of what can be done, found by id. */
 export interface Names {
   readonly remedies: ReadonlyMap<Id, Remedy>;
   readonly stops: ReadonlyMap<Id, Stop>;
+  readonly spoken: Spoken;
 }
 
 export function optionOf(plan: Plan, stepIds: readonly Id[], names: Names, waitsFor: readonly string[]): Option {
@@ -18,8 +20,18 @@ export function optionOf(plan: Plan, stepIds: readonly Id[], names: Names, waits
     steps: [...stepIds],
     stepNames: steps.map((remedy) => remedy.name),
     verdict: plan.verdict satisfies VerdictKind,
-    name: stop ? stop.name : joinSteps(steps.map((remedy) => remedy.name)),
-    owner: stop ? stop.owner : joinSteps(steps.map((remedy) => remedy.owner)),
+    name: stop
+      ? stop.name
+      : joinSteps(
+          steps.map((remedy) => remedy.name),
+          names.spoken,
+        ),
+    owner: stop
+      ? stop.owner
+      : joinSteps(
+          steps.map((remedy) => remedy.owner),
+          names.spoken,
+        ),
     minutes: plan.minutes,
     cost: { ...plan.cost },
     heatCycles: plan.heatCycles,
@@ -35,9 +47,9 @@ export function optionOf(plan: Plan, stepIds: readonly Id[], names: Names, waits
 }
 
 /** "Reball the core, then, if the card still does not work, replace the core". */
-function joinSteps(names: readonly string[]): string {
+function joinSteps(names: readonly string[], spoken: Spoken): string {
   const [first = '', ...later] = names;
-  return [first, ...later.map((name) => `if that fails, ${name.charAt(0).toLowerCase()}${name.slice(1)}`)].join('; ');
+  return [first, ...later.map((next) => say(spoken, 'if-that-fails', { next }))].join('; ');
 }
 
 /** Sums of products may pass one by a rounding error. */

@@ -3,6 +3,7 @@ import type { CardModel, Money } from '../decision/card-model.ts';
 import type { Treatment } from '../decision/treatment.ts';
 import type { GatheredEvidence } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say, sayThing } from '../knowledge/sayings.ts';
 import type { Id, Remedy } from '../knowledge/schema.ts';
 import type { Amount, Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -63,7 +64,7 @@ export function cardAtThisShop(
   for (const remedy of knowledge.remedies) {
     const reasons = [
       ...(gathered.closedRemedies.get(remedy.id) ?? []),
-      ...unpriced(remedy, shop, ownPrices),
+      ...unpriced(knowledge, remedy, shop, ownPrices),
       ...blocked(remedy),
     ];
     if (reasons.length > 0) closed.push({ id: remedy.id, name: remedy.name, reasons });
@@ -146,17 +147,30 @@ export function cardAtThisShop(
 }
 
 /** Equipment the bench lacks and parts nobody has priced close a remedy: an unknown price is not zero. */
-function unpriced(remedy: Remedy, shop: Shop, ownPrices: { readonly [part: Id]: Amount }): string[] {
+function unpriced(
+  knowledge: Knowledge,
+  remedy: Remedy,
+  shop: Shop,
+  ownPrices: { readonly [part: Id]: Amount },
+): string[] {
   const reasons: string[] = [];
   const missing = remedy.equipment.filter((item) => !shop.equipment.includes(item));
   if (missing.length > 0)
-    reasons.push(`This bench has no ${missing.map((item) => item.replaceAll('-', ' ')).join(', no ')} (shop profile).`);
+    reasons.push(
+      say(knowledge, 'bench-has-no', {
+        items: missing
+          .map((item) => sayThing(knowledge, knowledge.bench.equipment, item))
+          .join(say(knowledge, 'bench-has-no-joint')),
+      }),
+    );
   const noPrice = [...new Set(remedy.parts)].filter(
     (part) => ownPrices[part] === undefined && shop.parts[part] === undefined,
   );
   if (noPrice.length > 0)
     reasons.push(
-      `No price is known for ${noPrice.map((part) => part.replaceAll('-', ' ')).join(', ')}: put one in the shop profile.`,
+      say(knowledge, 'no-price-known', {
+        parts: noPrice.map((part) => sayThing(knowledge, knowledge.bench.parts, part)).join(', '),
+      }),
     );
   return reasons;
 }

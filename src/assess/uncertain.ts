@@ -1,6 +1,7 @@
 /** How little each number is known: equivalent sample sizes, spreads and ranges of one card's assessment, each with its name in words. */
 import type { AmountOf, UncertainFinding, Uncertainty } from '../decision/uncertainty.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say, sayThing } from '../knowledge/sayings.ts';
 import type { Chance, Finding, Id, Remedy, Row, Spread } from '../knowledge/schema.ts';
 import type { Amount } from '../record/schema.ts';
 import type { Diagnosis } from './diagnosis.ts';
@@ -22,7 +23,7 @@ export function uncertaintyOf(knowledge: Knowledge, card: CardAtThisShop, diagno
   const faultName = (id: Id) => knowledge.faults[faultAt.get(id)!]!.name;
 
   const shares = knowledge.faults.map((fault, at) => ({
-    id: named(`share ${fault.id}`, `share of cards: ${fault.name}`),
+    id: named(`share ${fault.id}`, say(knowledge, 'input-share', { fault: fault.name })),
     fault: at,
     p: fault.share.p,
     n: fault.share.n,
@@ -32,7 +33,7 @@ export function uncertaintyOf(knowledge: Knowledge, card: CardAtThisShop, diagno
     .map((factor, k) => ({
       id: named(
         `history ${k} ${factor.rule} ${factor.fault}`,
-        `history (${factor.rule.replaceAll('-', ' ')}): ${faultName(factor.fault)}`,
+        say(knowledge, 'input-history', { rule: factor.rule.replaceAll('-', ' '), fault: faultName(factor.fault) }),
       ),
       fault: faultAt.get(factor.fault)!,
       factor: factor.factor,
@@ -44,9 +45,15 @@ export function uncertaintyOf(knowledge: Knowledge, card: CardAtThisShop, diagno
     const finding = findings.get(item.finding)!;
     return {
       weights: Float64Array.from(item.weights),
-      leak: { id: named(`leak ${finding.id}`, `${finding.name} on a sound card`), ...dense(finding, finding.leak) },
+      leak: {
+        id: named(`leak ${finding.id}`, say(knowledge, 'input-leak', { finding: finding.name })),
+        ...dense(finding, finding.leak),
+      },
       given: Object.entries(finding.given).map(([fault, row]) => ({
-        id: named(`row ${finding.id} ${fault}`, `${finding.name} with ${faultName(fault)}`),
+        id: named(
+          `row ${finding.id} ${fault}`,
+          say(knowledge, 'input-row', { finding: finding.name, fault: faultName(fault) }),
+        ),
         fault: faultAt.get(fault)!,
         ...dense(finding, row),
       })),
@@ -59,34 +66,46 @@ export function uncertaintyOf(knowledge: Knowledge, card: CardAtThisShop, diagno
   const add = (
     list: Uncertainty['cures'][number][],
     kind: string,
-    says: string,
+    says: 'input-cures' | 'input-masks' | 'input-causes',
     treatment: number,
     remedy: Remedy,
     fault: Id,
     chance: Chance,
   ) => {
-    const id = named(`${kind} ${remedy.id} ${fault}`, `${remedy.name} ${says} ${faultName(fault)}`);
+    const id = named(
+      `${kind} ${remedy.id} ${fault}`,
+      say(knowledge, says, { remedy: remedy.name, fault: faultName(fault) }),
+    );
     list.push({ id, treatment, fault: faultAt.get(fault)!, n: chance.n });
   };
   card.remedies.forEach((remedy, treatment) => {
     for (const [fault, effect] of Object.entries(remedy.effects)) {
-      add(cures, 'cure', 'cures', treatment, remedy, fault, effect.cures);
-      if (effect.masks) add(masks, 'mask', 'masks', treatment, remedy, fault, effect.masks);
+      add(cures, 'cure', 'input-cures', treatment, remedy, fault, effect.cures);
+      if (effect.masks) add(masks, 'mask', 'input-masks', treatment, remedy, fault, effect.masks);
     }
     for (const [fault, chance] of Object.entries(remedy.induces))
-      add(induces, 'damage', 'causes', treatment, remedy, fault, chance);
+      add(induces, 'damage', 'input-causes', treatment, remedy, fault, chance);
   });
   const damage = diagnosis.gathered.damage
     .map((item) => ({ ...item, treatment: card.remedies.findIndex((remedy) => remedy.id === item.remedy) }))
     .filter((item) => item.treatment >= 0 && item.spread > 0)
     .map((item) => ({
-      id: named(`risk ${item.rule} ${item.remedy}`, `added risk (${item.rule.replaceAll('-', ' ')})`),
+      id: named(
+        `risk ${item.rule} ${item.remedy}`,
+        say(knowledge, 'input-risk', { rule: item.rule.replaceAll('-', ' ') }),
+      ),
       treatment: item.treatment,
       spread: item.spread,
     }));
   const relapses = knowledge.faults.flatMap((fault, at) =>
     fault.relapse
-      ? [{ id: named(`relapse ${fault.id}`, `time to relapse: ${fault.name}`), fault: at, n: fault.relapse.n }]
+      ? [
+          {
+            id: named(`relapse ${fault.id}`, say(knowledge, 'input-relapse', { fault: fault.name })),
+            fault: at,
+            n: fault.relapse.n,
+          },
+        ]
       : [],
   );
 
@@ -132,19 +151,22 @@ function amountsOf(
     const range = rangeOf(card.amounts[of]);
     if (range) list.push({ id: named(of, name), unit: 'money', target: { of }, range });
   };
-  money('working', 'what the card is worth working');
-  money('asIs', 'what it is worth as it lies there');
-  money('partsAfterWork', 'what is left after work that failed');
-  money('labourPerHour', 'labour per hour');
-  money('consumablesPerHeatCycle', 'consumables per heat cycle');
-  money('comebackCost', 'cost of a comeback');
-  money('wronglySoundCost', 'cost of calling a faulty card sound');
+  money('working', say(knowledge, 'input-working'));
+  money('asIs', say(knowledge, 'input-as-is'));
+  money('partsAfterWork', say(knowledge, 'input-left'));
+  money('labourPerHour', say(knowledge, 'input-hour'));
+  money('consumablesPerHeatCycle', say(knowledge, 'input-heat'));
+  money('comebackCost', say(knowledge, 'input-comeback'));
+  money('wronglySoundCost', say(knowledge, 'input-wrongly-sound'));
   card.amounts.parts.forEach((amount, index) => {
     const range = rangeOf(amount);
     const part = card.parts[index]!;
     if (range)
       list.push({
-        id: named(`part ${part}`, `price: ${part.replaceAll('-', ' ')}`),
+        id: named(
+          `part ${part}`,
+          say(knowledge, 'input-price', { part: sayThing(knowledge, knowledge.bench.parts, part) }),
+        ),
         unit: 'money',
         target: { of: 'part', index },
         range,
@@ -155,10 +177,15 @@ function amountsOf(
     if (range) list.push({ id: named(id, name), unit: 'min', target, range });
   };
   card.remedies.forEach((remedy, index) => {
-    minutes(`minutes ${remedy.id}`, `minutes: ${remedy.name}`, { of: 'treatment-minutes', index }, remedy.minutes);
+    minutes(
+      `minutes ${remedy.id}`,
+      say(knowledge, 'input-minutes', { work: remedy.name }),
+      { of: 'treatment-minutes', index },
+      remedy.minutes,
+    );
     minutes(
       `test minutes ${remedy.id}`,
-      `minutes to test after: ${remedy.name}`,
+      say(knowledge, 'input-minutes-after', { work: remedy.name }),
       { of: 'treatment-minutes', index },
       remedy.verifyMinutes,
     );
@@ -167,13 +194,18 @@ function amountsOf(
     if (card.model.preparations[index]!.minutes === 0) return;
     minutes(
       `preparation ${preparation.id}`,
-      `minutes: ${preparation.name}`,
+      say(knowledge, 'input-minutes', { work: preparation.name }),
       { of: 'preparation-minutes', index },
       preparation.minutes,
     );
   });
   knowledge.stops.forEach((stop, index) => {
-    minutes(`stop ${stop.id}`, `minutes: ${stop.name}`, { of: 'stop-minutes', index }, stop.minutes);
+    minutes(
+      `stop ${stop.id}`,
+      say(knowledge, 'input-minutes', { work: stop.name }),
+      { of: 'stop-minutes', index },
+      stop.minutes,
+    );
   });
   return list;
 }

@@ -1,6 +1,9 @@
 /** The chosen option as a verdict with its reasons, in a technician's words. */
 import type { Option, RankedFault } from '../assessment.ts';
+import { lower } from '../knowledge/sayings.ts';
 import type { Words } from './words.ts';
+
+export { lower } from '../knowledge/sayings.ts';
 
 export interface Situation {
   readonly chosen: Option;
@@ -29,55 +32,88 @@ const CLEAR = 0.5;
 
 export function because(situation: Situation): string {
   const { chosen, ranking, sound, horizonDays, words } = situation;
+  const { say } = words;
   const top = ranking[0];
   if (chosen.verdict === 'return') {
     const host = ranking.find((fault) => fault.site === 'host');
-    const where =
-      host && host.chance > 0.25 ? ` ${host.name} is the likeliest reason (${words.percent(host.chance)}).` : '';
-    return `The card itself is sound with a chance of ${words.percent(sound)}: it goes back as it is.${where}`;
+    const sentences = [say('is-sound', { chance: words.percent(sound) })];
+    if (host && host.chance > 0.25)
+      sentences.push(say('host-likeliest', { host: host.name, chance: words.percent(host.chance) }));
+    return sentences.join(' ');
   }
   if (chosen.verdict === 'scrap') {
     const { rescue: work, waiting } = situation;
     if (waiting?.waitsFor && isWork(waiting))
-      return `Nothing that has been looked at carries a repair yet: ${lower(waiting.name)} would have to follow ${waiting.waitsFor.map(lower).join(', ')}.`;
+      return say('nothing-carries-but', {
+        repair: waiting.name,
+        checks: waiting.waitsFor.map((name) => inside(name, words)).join(', '),
+      });
     if (!work)
-      return situation.options.some((option) => option.waitsFor)
-        ? 'Nothing that has been looked at carries a repair yet.'
-        : 'No repair is open for what this card most likely has.';
-    return `No repair is worth its cost: the best of them, ${lower(work.name)}, works in ${words.ofHundred(work.works)}, costs ${words.money(work.cost.total)} and comes to ${words.money(work.surplus)} over leaving the card, where ${words.money(work.margin)} is needed.`;
+      return say(situation.options.some((option) => option.waitsFor) ? 'nothing-carries-yet' : 'no-repair-open');
+    return say('no-repair-pays', {
+      repair: work.name,
+      works: words.ofHundred(work.works),
+      cost: words.money(work.cost.total),
+      surplus: words.money(work.surplus),
+      margin: words.money(work.margin),
+    });
   }
-  return `${causePhrase(top, words)}; it works in ${words.ofHundred(chosen.works)} such cards and still after ${words.days(horizonDays)} in ${words.ofHundred(chosen.holds)}.`;
+  return say('works-and-holds', {
+    cause: causePhrase(top, words),
+    works: words.ofHundred(chosen.works),
+    days: words.days(horizonDays),
+    holds: words.ofHundred(chosen.holds),
+  });
 }
 
+/** A name inside a sentence, where it is not put by the sentence itself. */
+const inside = (name: string, { language }: Words): string => (language === undefined ? lower(name) : name);
+
 function causePhrase(top: RankedFault | undefined, words: Words): string {
-  if (!top) return 'No single cause stands out';
-  const lead = top.chance >= CLEAR ? 'is the likely cause' : 'leads, among several';
-  return `${top.name} ${lead} (${words.percent(top.chance)})`;
+  if (!top) return words.say('no-cause-stands-out');
+  const chance = words.percent(top.chance);
+  return words.say(top.chance >= CLEAR ? 'cause-likely' : 'cause-leads', { cause: top.name, chance });
 }
 
 export function reasons(situation: Situation): string[] {
   const { chosen, ranking, ownStock, fee, origins, words } = situation;
+  const { say } = words;
   const said = (item: RankedFault['evidence'][number]) =>
-    `${origins.get(item.finding) === 'owner' ? 'by the owner, ' : ''}${lower(item.name)} ${lower(item.stateName)}`;
+    say(origins.get(item.finding) === 'owner' ? 'found-by-owner' : 'found-so', {
+      finding: item.name,
+      state: item.stateName,
+    });
   const list: string[] = [];
   const top = ranking[0];
   if (top) {
     const pro = top.evidence.filter((item) => item.decibels >= LEAST_DECIBELS).slice(0, EVIDENCE_NAMED);
     const con = top.evidence.filter((item) => item.decibels <= -LEAST_DECIBELS).slice(0, 1);
-    if (pro.length > 0) list.push(`For ${lower(top.name)}: ${pro.map(said).join('; ')}.`);
-    if (con.length > 0) list.push(`Against it: ${con.map(said).join('; ')}.`);
+    if (pro.length > 0) list.push(say('speaks-for', { cause: top.name, findings: pro.map(said).join('; ') }));
+    if (con.length > 0) list.push(say('speaks-against', { findings: con.map(said).join('; ') }));
   }
   if (isWork(chosen)) {
+    const { total, labour, parts, consumables, comeback } = chosen.cost;
     list.push(
-      `Expected cost ${words.money(chosen.cost.total)}: labour ${words.money(chosen.cost.labour)}, parts ${words.money(chosen.cost.parts)}, consumables ${words.money(chosen.cost.consumables)}, comebacks ${words.money(chosen.cost.comeback)}.`,
+      say('expected-cost', {
+        cost: words.money(total),
+        labour: words.money(labour),
+        parts: words.money(parts),
+        consumables: words.money(consumables),
+        comebacks: words.money(comeback),
+      }),
     );
     if (!ownStock && chosen.floor !== null && chosen.ceiling !== null)
       list.push(
-        `A price from ${words.money(chosen.floor)} (covers the shop) to ${words.money(chosen.ceiling)} (the owner is no worse off) suits both, paid only if the card works (${words.ofHundred(chosen.works)})${fee > 0 ? `; ${words.money(fee)} if it does not` : ': no fix, no fee'}.`,
+        say('price-suits', {
+          floor: words.money(chosen.floor),
+          ceiling: words.money(chosen.ceiling),
+          works: words.ofHundred(chosen.works),
+          otherwise: fee > 0 ? say('fee-if-not', { fee: words.money(fee) }) : say('no-fix-no-fee'),
+        }),
       );
   }
   const rival = rivalOf(situation);
-  if (rival) list.push(`Next best is ${lower(rival.name)}: ${words.money(net(chosen) - net(rival))} less.`);
+  if (rival) list.push(say('next-best', { option: rival.name, less: words.money(net(chosen) - net(rival)) }));
   return list;
 }
 
@@ -98,12 +134,4 @@ function net(option: Option): number {
 
 export function isWork(option: Option): boolean {
   return option.verdict !== 'return' && option.verdict !== 'scrap';
-}
-
-export function lower(text: string): string {
-  const second = text.charAt(1);
-  // an abbreviation such as PCIe or BGA keeps its capital
-  return second !== '' && second === second.toUpperCase() && second !== second.toLowerCase()
-    ? text
-    : `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 }

@@ -3,6 +3,7 @@
  * its current. A card with a shorted rail burns what the short has spared; a bench that has not measured does not know.
  */
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say } from '../knowledge/sayings.ts';
 import type { Finding, Id } from '../knowledge/schema.ts';
 import type { FindingEvidence } from './evidence.ts';
 import { shareOf } from './facts.ts';
@@ -54,12 +55,12 @@ export function railsOf(knowledge: Pick<Knowledge, 'checks' | 'findings'>): read
 }
 
 function railReasons(
-  knowledge: Pick<Knowledge, 'checks' | 'findings'>,
+  knowledge: Pick<Knowledge, 'checks' | 'findings' | 'sayings'>,
   seen: ReadonlyMap<Id, FindingEvidence>,
   applies: (finding: Id) => Applies,
 ): string[] {
   const rails = railsOf(knowledge).filter(({ id }) => applies(id) !== 'no');
-  if (rails.length === 0) return ['No power: nothing here says which rails must be measured to ground first.'];
+  if (rails.length === 0) return [say(knowledge, 'no-power-no-rails')];
   const short = rails.filter(({ id, states }) => {
     const evidence = seen.get(id);
     return (
@@ -72,20 +73,23 @@ function railReasons(
   });
   const missing = rails.filter(({ id }) => !seen.has(id));
   const reasons: string[] = [];
-  if (short.length > 0) reasons.push(`No power while a rail is short to ground: ${names(short)}.`);
+  if (short.length > 0) reasons.push(say(knowledge, 'no-power-while-short', { rails: names(short) }));
   if (missing.length > 0) {
     const perhaps = missing.filter(({ id }) => applies(id) === 'unknown');
-    const hint = perhaps.length > 0 ? ` (${names(perhaps)}: unless the card has none; say so)` : '';
-    reasons.push(`No power before these are known not to be short: ${names(missing)}${hint}.`);
+    const hint = perhaps.length > 0 ? say(knowledge, 'unless-none', { rails: names(perhaps) }) : '';
+    reasons.push(say(knowledge, 'no-power-before-known', { rails: names(missing), hint }));
   }
   return reasons;
 }
 
-function limitedReason(knowledge: Pick<Knowledge, 'checks'>, seen: ReadonlyMap<Id, FindingEvidence>): string[] {
+function limitedReason(
+  knowledge: Pick<Knowledge, 'checks' | 'sayings'>,
+  seen: ReadonlyMap<Id, FindingEvidence>,
+): string[] {
   const limited = knowledge.checks.filter(({ id }) => LIMITED_CHECKS.includes(id));
   if (limited.some((check) => check.yields.some((finding) => seen.has(finding)))) return [];
-  const which = limited.map(({ name }) => `"${name}"`).join(' or ');
-  return [`First power only from a current-limited supply${which === '' ? '' : `: do ${which} first`}.`];
+  const checks = limited.map(({ name }) => `"${name}"`).join(say(knowledge, 'or'));
+  return [checks === '' ? say(knowledge, 'limited-first') : say(knowledge, 'limited-first-do', { checks })];
 }
 
 function names(findings: readonly Finding[]): string {

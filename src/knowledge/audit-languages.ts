@@ -1,6 +1,7 @@
 /** Translations of the knowledge under `languages/`, held against it: nothing missing, nothing that is not there any more. */
 import type { Knowledge, Problem } from './knowledge.ts';
-import { LANGUAGES_FOLDER, SENTENCES, TRANSLATED, type Translation, textsOf } from './translation.ts';
+import { SAYINGS, slotsOf } from './sayings.ts';
+import { LANGUAGES_FOLDER, SAID, SENTENCES, TRANSLATED, type Translation, textsOf } from './translation.ts';
 
 /** The translations among the files, by language; what is no translation is a problem, and so is every text too many or too few. */
 export function readTranslations(
@@ -18,12 +19,13 @@ export function readTranslations(
   return { translations, problems };
 }
 
-const KINDS: readonly string[] = [...TRANSLATED, SENTENCES];
+const KINDS: readonly string[] = [...TRANSLATED, SENTENCES, SAID];
 
 function readOne(files: ReadonlyMap<string, unknown>, language: string, problems: Problem[]): Translation {
   const folder = `${LANGUAGES_FOLDER}${language}/`;
   const texts: { [kind: string]: { [id: string]: { [place: string]: string } } } = {};
   let sentences: { readonly [english: string]: string } = {};
+  let sayings: { readonly [id: string]: string } = {};
   for (const [file, raw] of files) {
     if (!file.startsWith(folder)) continue;
     const kind = file.slice(folder.length).replace(/\.json$/, '');
@@ -37,6 +39,8 @@ function readOne(files: ReadonlyMap<string, unknown>, language: string, problems
       });
     } else if (kind === SENTENCES) {
       sentences = onlyTexts(file, '', raw, problems);
+    } else if (kind === SAID) {
+      sayings = onlyTexts(file, '', raw, problems);
     } else {
       const byId = isFields(raw) ? raw : {};
       if (!isFields(raw)) problems.push(noTexts(file, ''));
@@ -45,7 +49,7 @@ function readOne(files: ReadonlyMap<string, unknown>, language: string, problems
       );
     }
   }
-  return { language, texts, sentences };
+  return { language, texts, sentences, sayings };
 }
 
 const isFields = (value: unknown): value is { readonly [key: string]: unknown } =>
@@ -80,7 +84,10 @@ function onlyTexts(file: string, path: string, raw: unknown, problems: Problem[]
 }
 
 /** Figures, signs and names of parts are the same in every language, so a text may be. */
-export function auditTranslation(knowledge: Knowledge, { language, texts, sentences }: Translation): Problem[] {
+export function auditTranslation(
+  knowledge: Knowledge,
+  { language, texts, sentences, sayings }: Translation,
+): Problem[] {
   const wanted = textsOf(knowledge);
   const file = (kind: string) => `${LANGUAGES_FOLDER}${language}/${kind}.json`;
   const problems: Problem[] = [];
@@ -96,8 +103,29 @@ export function auditTranslation(knowledge: Knowledge, { language, texts, senten
     if (sentences[english] === undefined) problems.push(missing(file(SENTENCES), english, english));
   for (const english of Object.keys(sentences))
     if (!wanted.sentences.has(english)) problems.push(unknown(file(SENTENCES), english));
+  for (const [id, english] of Object.entries(SAYINGS)) {
+    const said = sayings[id];
+    if (said === undefined) problems.push(missing(file(SAID), id, english));
+    else if (slots(said) !== slots(english)) problems.push(otherSlots(file(SAID), id, english));
+  }
+  for (const id of Object.keys(sayings)) if (!(id in SAYINGS)) problems.push(unknown(file(SAID), id));
   return problems;
 }
+
+/** A rule is named by its id, which is English: where it is said otherwise it may be left out. */
+const slots = (template: string): string =>
+  slotsOf(template)
+    .filter((slot) => slot !== 'rule')
+    .sort()
+    .join(' ');
+
+const otherSlots = (file: string, path: string, english: string): Problem => ({
+  file,
+  path,
+  kind: 'other-slots',
+  wrong: `it does not put the same things into the sentence as "${english}"`,
+  todo: 'Put each name in braces once, spelt the same.',
+});
 
 const missing = (file: string, path: string, english: string): Problem => ({
   file,

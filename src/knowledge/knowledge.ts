@@ -23,6 +23,8 @@ import type {
 export interface Knowledge {
   /** language of its texts (BCP 47); left out: English, in which the rules are written */
   readonly language?: string;
+  /** sentences that assessments make, in that language; left out: English */
+  readonly sayings?: { readonly [id: string]: string };
   /** first 16 hex digits of the SHA-256 of the canonical JSON of all files */
   readonly version: string;
   /** in the order of `network.faults` */

@@ -28,6 +28,8 @@ export const LANGUAGES_FOLDER = 'languages/';
 
 /** Reasons recur in many files and have no id of their own: they are found by what they say in English. */
 export const SENTENCES = 'sentences';
+/** Sentences that assessments make, by id, with slots: see `sayings.ts`. */
+export const SAID = 'sayings';
 
 export interface Translation {
   /** BCP 47 */
@@ -36,6 +38,8 @@ export interface Translation {
   readonly texts: { readonly [kind: string]: { readonly [id: string]: { readonly [place: string]: string } } };
   /** English sentence -> the same in this language */
   readonly sentences: { readonly [english: string]: string };
+  /** id of a sentence that assessments make -> it in this language, with the same slots */
+  readonly sayings: { readonly [id: string]: string };
 }
 
 type Say = (kind: TranslatedKind, id: string, place: string, text: string) => string;
@@ -146,13 +150,13 @@ export function mapTexts(knowledge: Knowledge, say: Say, sentence: SaySentence):
 }
 
 /** Texts that the translation lacks stay as they are. */
-export function translate(knowledge: Knowledge, { language, texts, sentences }: Translation): Knowledge {
+export function translate(knowledge: Knowledge, { language, texts, sentences, sayings }: Translation): Knowledge {
   const spoken = mapTexts(
     knowledge,
     (kind, id, place, text) => texts[kind]?.[id]?.[place] ?? text,
     (text) => sentences[text] ?? text,
   );
-  return { ...spoken, language };
+  return { ...spoken, language, sayings };
 }
 
 /** Everything there is to translate: `kind/id/place` -> text, and the sentences. */

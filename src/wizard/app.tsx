@@ -25,7 +25,6 @@ export function App({ session, offline }: { session: Session; offline: Offline }
     void session.follow(here);
   }, [here, session]);
   const { frame } = messages.value;
-  const { rulesStayEnglish } = messages.value.languages;
   const pageTitle = title === undefined ? frame.product : frame.titleOf(title);
   useEffect(() => {
     document.title = pageTitle;
@@ -45,7 +44,6 @@ export function App({ session, offline }: { session: Session; offline: Offline }
       <Head />
       <NewerNotice offline={offline} />
       <Screen />
-      {rulesStayEnglish !== '' && <footer class="foot">{rulesStayEnglish}</footer>}
       <Announcer />
     </SessionContext.Provider>
   );

@@ -82,6 +82,15 @@ describe('A translation', () => {
     ]);
   });
 
+  it('that loses or invents a slot of a sentence is refused', () => {
+    const sayings = { ...german.sayings, 'of-hundred': 'alle', 'one-year': 'ein {count}', 'no-such': 'nichts' };
+    expect(
+      auditTranslation(knowledge, { ...german, sayings })
+        .map(({ path, kind }) => `${kind} ${path}`)
+        .sort(),
+    ).toEqual(['other-slots of-hundred', 'other-slots one-year', 'translation-of-nothing no-such']);
+  });
+
   it('in a file of another kind, or that holds no texts, is refused', () => {
     const { problems } = readTranslations(
       new Map([...files, ['languages/de/sources.json', {}], ['languages/de/stops.json', { return: { name: 7 } }]]),
@@ -111,5 +120,8 @@ describe('A translation', () => {
     });
     expect(figures(spoken)).toEqual(figures(english));
     expect(spoken.ranking[0]?.name).toBe('Speicherbaustein ausgefallen');
+    expect(spoken.verdict.because).toMatch(
+      /^Wahrscheinliche Ursache: Speicherbaustein ausgefallen \(\d+\s%\); es gelingt/,
+    );
   });
 });
