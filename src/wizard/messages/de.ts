@@ -8,8 +8,6 @@ export const de: Messages = {
   languages: {
     name: 'Deutsch',
     switchTo: 'Switch to English',
-    rulesStayEnglish:
-      'Was das Programm selbst begründet (warum dieses Urteil, warum diese Prüfung), steht noch auf Englisch.',
   },
 
   frame: {

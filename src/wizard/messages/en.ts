@@ -12,7 +12,6 @@ export const en = {
     /** on the switch, in the language it switches to */
     switchTo: 'Auf Deutsch umschalten',
     /** why some text on the screen is in English; empty where that goes without saying */
-    rulesStayEnglish: '',
   },
 
   frame: {
