@@ -20,12 +20,13 @@ export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   plugins: [rulesFile(RULES, 'page'), offlineFiles(SERVICE_WORKER), compressedFiles(), firstLoad()],
   resolve: {
-    alias: {
-      'jsonpath-plus': here('src/bootstrap/no-json-path.ts'),
-      clone: here('src/bootstrap/small-clone.ts'),
-      'hash-it': here('src/bootstrap/small-hash.ts'),
-      eventemitter2: here('src/bootstrap/no-listeners.ts'),
-    },
+    alias: [
+      { find: 'jsonpath-plus', replacement: here('src/bootstrap/no-json-path.ts') },
+      { find: 'clone', replacement: here('src/bootstrap/small-clone.ts') },
+      { find: 'hash-it', replacement: here('src/bootstrap/small-hash.ts') },
+      { find: 'eventemitter2', replacement: here('src/bootstrap/no-listeners.ts') },
+      { find: /^.*\/english-sayings\.ts$/, replacement: here('src/bootstrap/no-sayings.ts') },
+    ],
   },
   worker: { format: 'es', plugins: () => [rulesFile(RULES, 'worker'), leanParser()] },
   build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', reportCompressedSize: true },

@@ -6,6 +6,7 @@
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
+import { SAYINGS } from '../knowledge/english-sayings.ts';
 import { loadKnowledge, loadShop, loadTranslations } from '../knowledge/load.ts';
 import { packKnowledge } from '../knowledge/packed.ts';
 import { sayProblem } from '../knowledge/say-problem.ts';
@@ -57,7 +58,7 @@ async function readAll(
   const problems = [...(parsed.ok ? [] : parsed.problems), ...(shop.ok ? [] : shop.problems), ...spoken.problems];
   if (!parsed.ok || !shop.ok || problems.length > 0) throw new Error(problems.map(sayProblem).join('\n'));
   return {
-    rules: JSON.stringify({ knowledge: packKnowledge(parsed.knowledge), shop: shop.shop }),
+    rules: JSON.stringify({ knowledge: { ...packKnowledge(parsed.knowledge), sayings: SAYINGS }, shop: shop.shop }),
     translations: new Map(spoken.translations.map((one) => [one.language, JSON.stringify(one)])),
   };
 }

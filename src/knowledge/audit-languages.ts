@@ -1,6 +1,7 @@
 /** Translations of the knowledge under `languages/`, held against it: nothing missing, nothing that is not there any more. */
+import { SAYINGS } from './english-sayings.ts';
 import type { Knowledge, Problem } from './knowledge.ts';
-import { SAYINGS, slotsOf } from './sayings.ts';
+import { slotsOf } from './sayings.ts';
 import { LANGUAGES_FOLDER, SAID, SENTENCES, TRANSLATED, type Translation, textsOf } from './translation.ts';
 
 /** The translations among the files, by language; what is no translation is a problem, and so is every text too many or too few. */

@@ -1,6 +1,5 @@
 /** Numbers as a technician reads them, in the chosen language. */
 import type { VerdictKind } from '../assessment.ts';
-import { formatQuantity, type Quantity } from '../evidence/quantity.ts';
 import { formatTag, messages } from './language.ts';
 
 export interface Manner {
@@ -41,15 +40,6 @@ export function sayNumber(value: number, options: Intl.NumberFormatOptions = {})
 export const sayList = (items: readonly string[]): string =>
   new Intl.ListFormat(formatTag(), { type: 'conjunction' }).format(items);
 
-/** With its SI prefix and unit, in the decimal mark of the language. */
-export function sayQuantity(value: number, quantity: Quantity, digits = 3): string {
-  const [number, ...unit] = formatQuantity(value, quantity, digits).split(' ');
-  const said = Number.isFinite(Number(number))
-    ? sayNumber(Number(number), { maximumSignificantDigits: digits })
-    : number;
-  return [said, ...unit].join('\u00a0');
-}
-
 export function sayMinutes(minutes: number): string {
   const { words } = messages.value;
   const whole = Math.round(minutes);
@@ -81,22 +71,6 @@ export function sayDecibels(decibels: number): string {
   const digits = Math.abs(decibels) < 10 ? 1 : 0;
   const size = sayNumber(Math.abs(decibels), { minimumFractionDigits: digits, maximumFractionDigits: digits });
   return `${decibels > 0 ? '+' : decibels < 0 ? '−' : ''}${size} dB`;
-}
-
-/** The states that carry weight, heaviest first, as shares of the whole; those under a twentieth are left out. */
-export function sayGrade(
-  states: readonly string[],
-  weights: readonly number[],
-  names: (state: string) => string,
-): string {
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  if (total <= 0) return messages.value.readings.fitsNoState;
-  const shares = states
-    .map((state, index) => ({ state, share: (weights[index] ?? 0) / total }))
-    .filter(({ share }) => share >= 0.05)
-    .sort((a, b) => b.share - a.share);
-  if (shares.length === 1) return names(shares[0]!.state);
-  return shares.map(({ state, share }) => `${names(state)} ${Math.round(100 * share)} %`).join(', ');
 }
 
 export const sayVerdict = (kind: VerdictKind): string => messages.value.words.verdicts[kind];

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { sayGrade } from '../../src/wizard/say-reading.ts';
 import { sayPrice } from '../../src/wizard/verdict/price-words.ts';
 import {
   sayDays,
   sayDecibels,
   sayFrequency,
-  sayGrade,
   sayMinutes,
   sayMoney,
   sayPercent,

@@ -6,7 +6,7 @@ import { issuesOf } from '../issues.ts';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { howTaken, knownGoodField, readingField } from '../take-readings.ts';
-import { sayGrade } from '../words.ts';
+import { sayGrade } from '../say-reading.ts';
 import { type ReadText, TypedField } from './typed-field.tsx';
 import { useMeter } from './use-meter.ts';
 
