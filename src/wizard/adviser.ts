@@ -5,10 +5,11 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Points } from '../assess/points.ts';
-import type { Assessment } from '../assessment.ts';
+import type { Assessed, Assessment } from '../assessment.ts';
 import type { LifelineAnswer } from '../lifeline.ts';
 import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
+import type { WorksheetAnswer } from '../work/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { FromWorker, ToWorker } from './exchange.ts';
 import { rulesLanguage } from './language.ts';
@@ -44,6 +45,8 @@ export interface Adviser {
   assessOnce(record: Record): Promise<Assessment | null>;
   /** the belief after every event of a record's timeline; null: a newer one was asked for, or it cannot be told */
   lifeOf(record: Record): Promise<LifelineAnswer | null>;
+  /** the order of the work: of this remedy, else of what has begun, else of the verdict's; null: the worker broke down */
+  orderFor(record: Record, assessed: Assessed, remedy: string | null): Promise<WorksheetAnswer | null>;
   /** the rules and every answer in this language from now on */
   speak(language: string): void;
   /** another record is opened: its predecessor's answer must not be shown */
@@ -74,6 +77,7 @@ export function createAdviser(
   const ahead = signal<Ahead>(NOTHING_AHEAD);
   const waiting = new Map<number, (assessment: Assessment | null) => void>();
   let telling: { readonly sequence: number; readonly answer: (life: LifelineAnswer | null) => void } | null = null;
+  const ordering = new Map<number, (order: WorksheetAnswer | null) => void>();
   let language = first;
   /** the open record */
   let asked: Record | null = null;
@@ -129,6 +133,12 @@ export function createAdviser(
       if (message.sequence !== null) return;
     }
     if (message.type === 'life') return;
+    if (message.type === 'order' || (message.type === 'failure' && ordering.has(message.sequence ?? 0))) {
+      const answer = ordering.get(message.sequence!);
+      ordering.delete(message.sequence!);
+      answer?.(message.type === 'order' ? message.order : null);
+      return;
+    }
     const answered = message.sequence === null ? undefined : waiting.get(message.sequence);
     if (answered !== undefined) {
       waiting.delete(message.sequence!);
@@ -136,8 +146,9 @@ export function createAdviser(
       return;
     }
     if (message.sequence === null) {
-      for (const giveUp of waiting.values()) giveUp(null);
+      for (const giveUp of [...waiting.values(), ...ordering.values()]) giveUp(null);
       waiting.clear();
+      ordering.clear();
     } else if (message.sequence !== newest) return;
     if (message.type === 'failure') {
       // the worker that only points may break where the assessment says what is wrong
@@ -201,6 +212,13 @@ export function createAdviser(
       return new Promise((resolve) => {
         waiting.set(asked, resolve);
         tell(assessing, { type: 'assess', sequence: asked, record, draws: 0, plan: false });
+      });
+    },
+    orderFor(record, assessed, remedy) {
+      const number = ++sequence;
+      return new Promise((answer) => {
+        ordering.set(number, answer);
+        tell(assessing, { type: 'order', sequence: number, record, assessed, remedy });
       });
     },
     lifeOf(record) {

@@ -1,8 +1,10 @@
 /** The worker's manners: one answer at a time, in turn, and none for a question that a newer one of its kind has overtaken. */
 import type { Points } from '../assess/points.ts';
-import type { Assessment } from '../assessment.ts';
+import type { Assessed, Assessment } from '../assessment.ts';
 import type { LifelineAnswer } from '../lifeline.ts';
+import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
+import type { WorksheetAnswer } from '../work/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { FromWorker, ToWorker } from './exchange.ts';
 
@@ -11,6 +13,7 @@ export interface Opened {
   readonly assess: (record: unknown, draws: number, plan: boolean) => Promise<Assessment>;
   readonly point: (record: unknown) => Promise<Points | null>;
   readonly life: (record: unknown) => Promise<LifelineAnswer>;
+  readonly order: (record: Record, assessed: Assessed, remedy: string | null) => Promise<WorksheetAnswer>;
 }
 
 type Question = Exclude<ToWorker, { type: 'open' }>;
@@ -19,6 +22,7 @@ type Question = Exclude<ToWorker, { type: 'open' }>;
 function rankOf(question: Question): number {
   if (question.type === 'point') return 3;
   if (question.type === 'life') return 1;
+  if (question.type === 'order') return 0;
   return question.plan ? 2 : 0;
 }
 
@@ -61,6 +65,14 @@ export function createClerk(
       }
       if (question.type === 'life') {
         say({ type: 'life', sequence, life: await knowledge.life(record) });
+        return;
+      }
+      if (question.type === 'order') {
+        say({
+          type: 'order',
+          sequence,
+          order: await knowledge.order(question.record, question.assessed, question.remedy),
+        });
         return;
       }
       const { draws, plan } = question;

@@ -1,8 +1,10 @@
 /** What passes between the screens and the worker that holds the knowledge. */
 import type { Points } from '../assess/points.ts';
-import type { Assessment } from '../assessment.ts';
+import type { Assessed, Assessment } from '../assessment.ts';
 import type { LifelineAnswer } from '../lifeline.ts';
+import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
+import type { WorksheetAnswer } from '../work/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 
 export type ToWorker =
@@ -12,6 +14,15 @@ export type ToWorker =
   | { readonly type: 'point'; readonly sequence: number; readonly record: unknown }
   /** the belief after every event of the record's timeline */
   | { readonly type: 'life'; readonly sequence: number; readonly record: unknown }
+  /** the order of the work on a record that has been assessed */
+  | {
+      readonly type: 'order';
+      readonly sequence: number;
+      readonly record: Record;
+      readonly assessed: Assessed;
+      /** null: the work that has begun, else the verdict's */
+      readonly remedy: string | null;
+    }
   | {
       readonly type: 'assess';
       readonly sequence: number;
@@ -32,5 +43,6 @@ export type FromWorker =
   /** null: it points nowhere; the assessment says why */
   | { readonly type: 'points'; readonly sequence: number; readonly points: Points | null }
   | { readonly type: 'life'; readonly sequence: number; readonly life: LifelineAnswer }
+  | { readonly type: 'order'; readonly sequence: number; readonly order: WorksheetAnswer }
   /** sequence null: the knowledge could not be opened at all */
   | { readonly type: 'failure'; readonly sequence: number | null; readonly message: string };

@@ -6,17 +6,22 @@ import { factAnswer, findingAnswer, type Witness } from './desk.ts';
 import { isRail } from './rails.ts';
 
 export const STEPS = ['card', 'history', 'symptoms', 'looks', 'readings', 'tests', 'next', 'verdict', 'owner'] as const;
-/** Steps of a card that was worked on. */
-export const AFTER_WORK = ['came-back'] as const;
-export type StepId = (typeof STEPS)[number] | (typeof AFTER_WORK)[number];
+/** Steps of a card that is to be worked on, or was. */
+export const OF_WORK = ['work', 'came-back'] as const;
+export type StepId = (typeof STEPS)[number] | (typeof OF_WORK)[number];
 
 export const isStep = (word: string | undefined): word is StepId =>
-  [...STEPS, ...AFTER_WORK].some((step) => step === word);
+  [...STEPS, ...OF_WORK].some((step) => step === word);
 
 const IN_ORDER: readonly StepId[] = STEPS;
 
-export function stepsOf({ timeline }: Pick<Record, 'timeline'>): readonly StepId[] {
-  return timeline.some(({ type }) => type === 'treated') ? [...STEPS, ...AFTER_WORK] : STEPS;
+/** `work`: there is work to do, or some was done */
+export function stepsOf(
+  { timeline }: Pick<Record, 'timeline'>,
+  { work }: { readonly work: boolean },
+): readonly StepId[] {
+  const treated = timeline.some(({ type }) => type === 'treated');
+  return [...STEPS, ...OF_WORK.filter((step) => (step === 'work' ? work : treated))];
 }
 
 export function stepAfter(step: StepId): StepId | null {

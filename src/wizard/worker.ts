@@ -2,8 +2,10 @@
 import { readRules, readTranslation } from 'virtual:rules';
 import { pointsOf } from '../assess/points.ts';
 import { assess } from '../assess.ts';
+import type { Assessed } from '../assessment.ts';
 import { unpackKnowledge } from '../knowledge/packed.ts';
 import { translate } from '../knowledge/translation.ts';
+import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import { makeCatalogue } from './catalogue.ts';
 import { createClerk } from './clerk.ts';
@@ -18,6 +20,10 @@ async function openKnowledge(own: Shop | null, language: string) {
     catalogue: makeCatalogue(knowledge, shop),
     assess: (record: unknown, draws: number, plan: boolean) => assess(knowledge, shop, record, { draws, plan }),
     point: (record: unknown) => pointsOf(knowledge, shop, record),
+    order: async (record: Record, assessed: Assessed, remedy: string | null) =>
+      (await import('../work/work-order.ts')).workOrder(knowledge, shop, record, assessed, {
+        remedy: remedy ?? undefined,
+      }),
     life: async (record: unknown) => (await import('../assess/timeline.ts')).lifeline(knowledge, shop, record),
   };
 }

@@ -5,6 +5,7 @@ import type { Record } from '../../src/record/schema.ts';
 import { createAdviser, type Post } from '../../src/wizard/adviser.ts';
 import { createClerk } from '../../src/wizard/clerk.ts';
 import type { FromWorker, ToWorker } from '../../src/wizard/exchange.ts';
+import type { WorksheetAnswer } from '../../src/work/schema.ts';
 import { sampleAssessment } from './sample-assessment.ts';
 
 const card = (title: string): Record => ({ format: 1, id: 'card', title, timeline: [] });
@@ -25,6 +26,10 @@ function hireWith(
         return assess(record as Record, draws);
       },
       point: (record: unknown) => point(record as Record),
+      order: async ({ title }: Record): Promise<WorksheetAnswer> => {
+        if (title === 'broken') throw new Error('no such procedure');
+        return { kind: 'no-order', format: 1, because: title, todo: 'Choose.' };
+      },
       life: async (record: unknown): Promise<LifelineAnswer> => {
         const { title } = record as Record;
         if (title === 'broken') throw new Error('no such event');
@@ -183,6 +188,26 @@ describe('the life of a card', () => {
     const life = adviser.lifeOf(card('broken'));
     await vi.advanceTimersByTimeAsync(200);
     expect(await life).toBeNull();
+    expect(adviser.advice.value).toMatchObject({ failure: null, assessment: { title: 'a 0' } });
+  });
+});
+
+describe('the order of the work', () => {
+  it('comes to everyone who asked for one, and the open card keeps its advice', async () => {
+    const adviser = createAdviser(hireWith(titled), null);
+    adviser.ask(card('a'));
+    const orders = ['first', 'second'].map((title) => adviser.orderFor(card(title), sampleAssessment, null));
+    await vi.advanceTimersByTimeAsync(200);
+    expect(await Promise.all(orders)).toMatchObject([{ because: 'first' }, { because: 'second' }]);
+    expect(adviser.advice.value).toMatchObject({ pending: false, failure: null, assessment: { title: 'a 0' } });
+  });
+
+  it('is nothing where the worker breaks down on it, and no failure of the assessment', async () => {
+    const adviser = createAdviser(hireWith(titled), null);
+    adviser.ask(card('a'));
+    const order = adviser.orderFor(card('broken'), sampleAssessment, null);
+    await vi.advanceTimersByTimeAsync(200);
+    expect(await order).toBeNull();
     expect(adviser.advice.value).toMatchObject({ failure: null, assessment: { title: 'a 0' } });
   });
 });

@@ -25,6 +25,7 @@ interface Props {
 
 /** Loaded when first shown, with the charts and the letter they bring. */
 const VerdictScreen = later(async () => (await import('../verdict/verdict-screen.tsx')).VerdictScreen);
+const WorkStep = later(async () => (await import('../work/work-step.tsx')).WorkStep);
 const CameBackStep = later(async () => (await import('../came-back/came-back-step.tsx')).CameBackStep);
 const OwnerStep = later(async () => (await import('../owner/owner-step.tsx')).OwnerStep);
 
@@ -130,6 +131,8 @@ function StepBody({ desk, catalogue, step }: Props) {
       ) : (
         <NotYet />
       );
+    case 'work':
+      return <WorkStep desk={desk} catalogue={catalogue} />;
     case 'came-back':
       return <CameBackStep desk={desk} catalogue={catalogue} />;
     case 'owner':

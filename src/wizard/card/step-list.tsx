@@ -7,10 +7,11 @@ import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { progressOf, type StepId, sectionsOf, stepsOf } from '../steps.ts';
 import { sayMinutes, sayStamp } from '../words.ts';
+import { isWorkOffered } from '../work/under-way.ts';
 
 /** The two steps that ask nothing say what they hold. */
 function wordsFor(step: StepId, assessment: Assessment | null): string {
-  if (assessment?.kind !== 'assessed' || step === 'owner' || step === 'came-back') return '';
+  if (assessment?.kind !== 'assessed' || step === 'owner' || step === 'came-back' || step === 'work') return '';
   if (step === 'verdict') return sayStamp(assessment.verdict.kind);
   const { next } = assessment;
   if (next.kind === 'act') return messages.value.steps.act;
@@ -29,10 +30,11 @@ export function StepList({ desk, catalogue, step }: Props) {
   const here = place.value;
   const { steps } = messages.value;
   const { assessment, applicable } = session.adviser.advice.value;
+  const work = step === 'work' || isWorkOffered(desk.record, assessment, session.drafts.texts.value);
   return (
     <nav class="steps" aria-label={steps.label}>
       <ol>
-        {stepsOf(desk.record).map((id) => {
+        {stepsOf(desk.record, { work }).map((id) => {
           const { answered, asked } = progressOf(sectionsOf(id, catalogue, desk.record, applicable), desk.record);
           return (
             <li key={id}>

@@ -16,10 +16,13 @@ interface Props {
   readonly paper: Paper;
   /** the frame, for whoever prints it */
   readonly frame: RefObject<HTMLIFrameElement | null>;
+  /** what it shows, where that is not the owner's page */
+  readonly name?: string;
 }
 
-export function Preview({ html, paper, frame }: Props) {
+export function Preview({ html, paper, frame, name }: Props) {
   const words = ownerWords.value;
+  const called = name ?? words.preview;
   const { width, height } = SHEETS[paper];
   const around = useRef<HTMLDivElement>(null);
   const [opened, setOpened] = useState(false);
@@ -36,7 +39,7 @@ export function Preview({ html, paper, frame }: Props) {
   useEffect(() => {
     const view = frame.current?.contentWindow;
     if (!opened || !view) return;
-    show(html, view as Window & typeof globalThis, words.preview);
+    show(html, view as Window & typeof globalThis, called);
     setUsed(view.document.querySelector('main')?.scrollHeight ?? 0);
   }, [opened, html]);
 
@@ -47,7 +50,7 @@ export function Preview({ html, paper, frame }: Props) {
     '--sheet-scale': fullSize || room === 0 ? 1 : Math.min(1, (room - BORDER_PIXELS) / width),
   };
   return (
-    <section class="owner-preview" aria-label={words.preview}>
+    <section class="owner-preview" aria-label={called}>
       <p class="owner-preview-words">
         <span role="status">{used === 0 ? '' : tooLong ? words.tooLong : words.onePage}</span>
         <button type="button" class="quiet" aria-pressed={fullSize} onClick={() => setFullSize(!fullSize)}>
@@ -56,13 +59,7 @@ export function Preview({ html, paper, frame }: Props) {
       </p>
       <div class="owner-sheet" ref={around} tabIndex={fullSize ? 0 : undefined} data-paper={paper} style={size}>
         <div class="owner-room">
-          <iframe
-            class="owner-frame"
-            ref={frame}
-            title={words.preview}
-            srcdoc={EMPTY_PAGE}
-            onLoad={() => setOpened(true)}
-          />
+          <iframe class="owner-frame" ref={frame} title={called} srcdoc={EMPTY_PAGE} onLoad={() => setOpened(true)} />
         </div>
       </div>
     </section>

@@ -11,7 +11,7 @@ import { sayNumber, sayPercent } from '../words.ts';
 import { type Judging, judgeFile } from './judge-file.ts';
 import { type JudgedLog, ProfilePlot } from './profile-plot.tsx';
 import { sayLimit, sayMeasured, sayProfileVerdict } from './profile-says.ts';
-import { PROFILE_FINDING, profileOf, recordProfile, takeOutProfile } from './record-profile.ts';
+import { PROFILE_FINDING, type ProfileWeights, profileOf, recordProfile, takeOutProfile } from './record-profile.ts';
 import '../look/profile.css';
 
 type State =
@@ -25,8 +25,15 @@ type Alloy = (typeof ALLOYS)[number];
 /** Packages of graphics cards are rated for lead-free solder, whatever the bench solders them with. */
 const USUALLY_RATED: Alloy = 'lead-free';
 
-/** `remedy`: the work whose log it is; its solder is offered first. */
-export function ProfileZone({ record, remedy }: { readonly record: Record; readonly remedy: string | null }) {
+interface Props {
+  readonly record: Record;
+  /** the work whose log it is; its solder is offered first */
+  readonly remedy: string | null;
+  /** keeps what was judged elsewhere, in place of the record of the last work */
+  readonly onRecord?: (weights: ProfileWeights) => void;
+}
+
+export function ProfileZone({ record, remedy, onRecord }: Props) {
   const { profile: words } = cameBackWords.value;
   const [state, setState] = useState<State>({ kind: 'empty' });
   const [solder, setSolder] = useState<Alloy>(
@@ -143,6 +150,7 @@ export function ProfileZone({ record, remedy }: { readonly record: Record; reado
       <Recorded
         record={record}
         judged={state.kind === 'answered' && state.answer.kind === 'judged' ? state.answer : null}
+        onRecord={onRecord}
       />
     </section>
   );
@@ -277,10 +285,18 @@ function Judged({ name, judged }: { readonly name: string; readonly judged: Judg
 }
 
 /** What stands on the record, and the button that puts the judged log there. */
-function Recorded({ record, judged }: { readonly record: Record; readonly judged: JudgedLog | null }) {
+function Recorded({
+  record,
+  judged,
+  onRecord,
+}: {
+  readonly record: Record;
+  readonly judged: JudgedLog | null;
+  readonly onRecord: Props['onRecord'];
+}) {
   const { edit } = useSession();
   const { profile: words } = cameBackWords.value;
-  const standing = profileOf(record);
+  const standing = onRecord === undefined ? profileOf(record) : null;
   const weight = standing?.weights?.[standing.state ?? ''] ?? 1;
   return (
     <div class="profile-recorded" id={PROFILE_FINDING}>
@@ -288,7 +304,10 @@ function Recorded({ record, judged }: { readonly record: Record; readonly judged
         <button
           type="button"
           class="main"
-          onClick={() => edit((latest, at) => recordProfile(latest, judged.finding.weights, at))}
+          onClick={() => {
+            if (onRecord !== undefined) onRecord(judged.finding.weights);
+            else edit((latest, at) => recordProfile(latest, judged.finding.weights, at));
+          }}
         >
           {words.recordIt}
         </button>

@@ -6,6 +6,7 @@ import { Fold } from '../frame/fold.tsx';
 import { CautionMark, LockMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
 import type { Manner } from '../words.ts';
+import { ToWork } from '../work/to-work.tsx';
 import { Causes, Inseparable } from './causes.tsx';
 import { Firmness } from './firmness.tsx';
 import { MoneyFields } from './money-fields.tsx';
@@ -34,6 +35,7 @@ export function VerdictScreen({ assessed, catalogue }: Props) {
   return (
     <>
       <VerdictTicket assessed={assessed} manner={manner} />
+      <ToWork assessed={assessed} />
       {assessed.strain.bits >= STRAIN_SHOWN && <Strain assessed={assessed} catalogue={catalogue} />}
       <section>
         <h2>{words.options}</h2>
