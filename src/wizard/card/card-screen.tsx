@@ -77,7 +77,7 @@ export function CardScreen({ desk, catalogue, step }: Props) {
       {step !== 'owner' && (
         <>
           <WhereItPoints catalogue={catalogue} />
-          <SoFarBar />
+          {step !== 'work' && <SoFarBar />}
         </>
       )}
     </div>

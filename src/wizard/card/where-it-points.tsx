@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Assessed } from '../../assessment.ts';
 import type { Site } from '../../knowledge/schema.ts';
+import { openWork } from '../../work/open-work.ts';
 import { place } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { isBlank } from '../desk.ts';
@@ -46,14 +47,16 @@ function Points({ assessed, pending, catalogue }: PointsProps) {
   const here = place.value;
   // the verdict itself stands beside the panel there
   const onVerdict = here.screen !== 'bench' && here.step === 'verdict';
+  // nothing is decided and no other check is made while the card lies open in the middle of its work
+  const atWork = desk !== null && openWork(desk.record)?.touched === true;
   const { pointing, sites } = messages.value;
   const manner: Manner = { locale: catalogue.shop.locale, currency: assessed.currency };
   const blank = desk !== null && isBlank(desk.record);
   const heading = picked !== null ? sites.causesAt(sites.names[picked]) : blank ? pointing.usual : pointing.label;
   return (
     <>
-      {blank ? <Blank /> : !onVerdict && <SoFar assessed={assessed} manner={manner} />}
-      <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />
+      {blank ? <Blank /> : !onVerdict && !atWork && <SoFar assessed={assessed} manner={manner} />}
+      {!atWork && <NextShort assessed={assessed} catalogue={catalogue} manner={manner} />}
       <CausesNow
         catalogue={catalogue}
         assessed={assessed}

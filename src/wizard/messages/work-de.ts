@@ -11,6 +11,7 @@ export const workDe: WorkWords = {
     fromBefore:
       'Was in der Akte steht, widerspricht sich. Die Arbeit lässt sich trotzdem zu Ende bringen: ihr Auftrag ist der für die Karte, wie sie vorher war.',
   },
+  begin: (number, name) => `Zum Haltepunkt ${number}: ${name}`,
   toWork: (remedy) => `Weiter zur Arbeit: ${remedy}`,
   otherWork: 'Andere Arbeit an dieser Karte',
   pick: {
@@ -115,7 +116,7 @@ export const workDe: WorkWords = {
     last: (time) => `${time} seit dem letzten`,
     all: (time) => `${time} seit dem ersten`,
     estimate: (low, high) => `geschätzt ${low} bis ${high}`,
-    now: 'eben erst',
+    lastNow: 'der letzte eben erst',
   },
 
   stopped: {

@@ -9,6 +9,7 @@ export const workEn = {
     fromBefore:
       'What is on the record contradicts itself. The work can be finished all the same: its order is that of the card as it was before.',
   },
+  begin: (number: number, name: string) => `To hold point ${number}: ${name}`,
   toWork: (remedy: string) => `On to the work: ${remedy}`,
   otherWork: 'Other work on this card',
   pick: {
@@ -113,7 +114,7 @@ export const workEn = {
     last: (time: string) => `${time} since the last one`,
     all: (time: string) => `${time} since the first`,
     estimate: (low: string, high: string) => `estimate ${low} to ${high}`,
-    now: 'just now',
+    lastNow: 'the last one just now',
   },
 
   stopped: {

@@ -1,13 +1,15 @@
 /** After the last hold point: whether the card works, and on to handing it back. */
+import { useId } from 'preact/hooks';
 import type { Record as CardRecord } from '../../record/schema.ts';
 import { finishWork } from '../../work/record-step.ts';
 import { takeBackWord } from '../../work/take-back.ts';
 import type { Catalogue } from '../catalogue.ts';
-import { jumpTo } from '../frame/jump.ts';
+import { jumpTo, onceDrawn } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';
 import { formatTag, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { outcomeOf } from './outcome-keys.ts';
+import { enterFromName, standOnWaiting } from './stand-on-waiting.ts';
 import type { DoneWork } from './under-way.ts';
 import { workWords } from './words.ts';
 
@@ -19,13 +21,16 @@ interface Props {
 export function Finish({ over, touched }: Props) {
   const session = useSession();
   const { finish: words } = workWords.value;
+  const name = useId();
   const say = (worked: boolean) => {
     session.edit((record) => {
       const said = finishWork(record, worked);
       return said.ok ? said.record : record;
     });
+    onceDrawn(standOnWaiting);
   };
   const hearKey = (event: KeyboardEvent) => {
+    if (enterFromName(event)) return;
     const outcome = outcomeOf(event);
     if (outcome === null) return;
     if (outcome === 'left-out') jumpTo(session, 'came-back');
@@ -46,9 +51,9 @@ export function Finish({ over, touched }: Props) {
       </section>
     );
   return (
-    <section class="hold-point" onKeyDown={hearKey}>
+    <section class="hold-point" aria-labelledby={name} onKeyDown={hearKey}>
       <p class="hold-where">{over ? words.over : words.about}</p>
-      <h2 tabIndex={-1} class="hold-name">
+      <h2 tabIndex={-1} id={name} class="hold-name">
         {words.heading}
       </h2>
       <div class="outcomes-row" data-question>

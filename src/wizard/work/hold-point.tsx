@@ -1,10 +1,9 @@
 /** The one hold point that waits, large enough to be read and answered at arm's length with gloves on. */
-import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useState } from 'preact/hooks';
 import type { Assessed } from '../../assessment.ts';
 import type { Record as CardRecord, StepRecord } from '../../record/schema.ts';
 import type { OrderState, OrderStep, WorkOrder } from '../../work/schema.ts';
 import type { Catalogue } from '../catalogue.ts';
-import { standOn } from '../frame/jump.ts';
 import { CautionMark } from '../frame/marks.tsx';
 import { rulesLanguage } from '../language.ts';
 import { TypedField } from '../questions/typed-field.tsx';
@@ -16,6 +15,7 @@ import { FindingsHere } from './findings-here.tsx';
 import { outcomeOf } from './outcome-keys.ts';
 import { sayLeads } from './point-list.tsx';
 import { Since } from './since.tsx';
+import { enterFromName } from './stand-on-waiting.ts';
 import { REMEDY_DRAFT } from './under-way.ts';
 import { gradesOf, useGrades } from './use-grades.ts';
 import { workWords } from './words.ts';
@@ -37,7 +37,6 @@ export function HoldPoint(props: Props) {
   const { meter, quantityOf } = useMeter();
   const { point: words, stages } = workWords.value;
   const [refused, setRefused] = useState<string | null>(null);
-  const within = useRef<HTMLElement>(null);
   const name = useId();
   const texts = drafts.texts.value;
   const entry = entryAt(step, texts, {
@@ -79,13 +78,7 @@ export function HoldPoint(props: Props) {
     return reads === null ? null : words.readsAs(reads.find.name, reads.state);
   };
   const hearKey = (event: KeyboardEvent) => {
-    if (event.key === 'Enter' && event.target instanceof HTMLHeadingElement) {
-      const first = within.current?.querySelector('[data-question]');
-      event.preventDefault();
-      event.stopPropagation();
-      if (first) standOn(first);
-      return;
-    }
+    if (enterFromName(event)) return;
     const outcome = outcomeOf(event);
     if (outcome === null || (outcome === 'left-out' && step.mayBeLeftOut === null)) return;
     event.preventDefault();
@@ -95,7 +88,7 @@ export function HoldPoint(props: Props) {
   const cautions = order.cautions.filter(({ id }) => step.cautions.includes(id));
   const failing = entry.fails ?? failingReading(step, grades);
   return (
-    <section class="hold-point" ref={within} aria-labelledby={name} onKeyDown={hearKey}>
+    <section class="hold-point" aria-labelledby={name} onKeyDown={hearKey}>
       <p class="hold-where">
         <span class="hold-number">{words.number(step.number, order.steps.length)}</span>
         <span>{stages[step.stage]}</span>

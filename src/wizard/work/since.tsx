@@ -24,12 +24,12 @@ export function Since({ recorded, minutes }: Props) {
   if (first === undefined || last === undefined) return null;
   const { since: words } = workWords.value;
   const ago = (at: string) => (now - Date.parse(at)) / MINUTE_MS;
-  const said = (at: string) => (ago(at) < 1 ? words.now : sayMinutes(ago(at)));
   return (
     <span class="hold-since">
-      {words.last(said(last.at))}
+      {ago(last.at) < 1 ? words.lastNow : words.last(sayMinutes(ago(last.at)))}
       <small>
-        {words.all(said(first.at))}, {words.estimate(sayMinutes(minutes.low), sayMinutes(minutes.high))}
+        {ago(first.at) >= 1 && `${words.all(sayMinutes(ago(first.at)))}, `}
+        {words.estimate(sayMinutes(minutes.low), sayMinutes(minutes.high))}
       </small>
     </span>
   );

@@ -6,7 +6,7 @@ import { takeBackStep } from '../../work/take-back.ts';
 import type { Catalogue } from '../catalogue.ts';
 import type { Desk } from '../desk.ts';
 import { onceDrawn } from '../frame/jump.ts';
-import { BackMark, CautionMark } from '../frame/marks.tsx';
+import { ArrowMark, BackMark, CautionMark } from '../frame/marks.tsx';
 import { rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { draftsAt, draftsOf } from './entry.ts';
@@ -16,6 +16,7 @@ import { JobSheet } from './job-sheet.tsx';
 import { OrderFacts } from './order-facts.tsx';
 import { PointList } from './point-list.tsx';
 import { RemedyPick } from './remedy-pick.tsx';
+import { standOnWaiting } from './stand-on-waiting.ts';
 import { type UnderWay, underWay } from './under-way.ts';
 import { useOrder } from './use-order.ts';
 import { workWords } from './words.ts';
@@ -66,13 +67,6 @@ interface OrderProps extends Props {
   readonly fromBefore: boolean;
 }
 
-/** The keyboard stands on the name of what waits, so that it is read out and answered next. */
-function standOnWaiting(): void {
-  const name = document.querySelector<HTMLElement>('.hold-point .hold-name');
-  name?.focus({ preventScroll: true });
-  (document.querySelector('.stopped') ?? name?.closest('.hold-point'))?.scrollIntoView({ block: 'start' });
-}
-
 const NO_WINDOWS: Assessed['windows'] = [];
 
 function Order({ order, now, desk: { record }, catalogue, fromBefore }: OrderProps) {
@@ -100,6 +94,13 @@ function Order({ order, now, desk: { record }, catalogue, fromBefore }: OrderPro
               : words.lead.chosen}{' '}
           {!begun && why !== null && <span lang={rulesLanguage.value}>{why}</span>}
         </p>
+        {!begun && step !== undefined && (
+          <p>
+            <button type="button" class="main" onClick={standOnWaiting}>
+              {words.begin(step.number, step.name)} <ArrowMark />
+            </button>
+          </p>
+        )}
         {!now.open?.touched && (
           <RemedyPick assessment={assessment} catalogue={catalogue} remedy={now.remedy ?? order.remedy} />
         )}
