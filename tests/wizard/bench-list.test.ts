@@ -9,6 +9,8 @@ import { type Catalogue, makeCatalogue } from '../../src/wizard/catalogue.ts';
 import { answerFact, answerFinding, typeReading } from '../../src/wizard/desk.ts';
 import type { Listed } from '../../src/wizard/keeper.ts';
 import { quotePrice, withdrawQuote } from '../../src/wizard/owner/quote.ts';
+import { finishWork } from '../../src/work/record-step.ts';
+import { card, orderFor, workedUpTo } from '../work/cards.ts';
 import { sampleAssessment } from './sample-assessment.ts';
 
 const AT = '2026-11-24T09:00:00Z';
@@ -89,11 +91,45 @@ describe('how far a card has come', () => {
   });
 });
 
+describe('a card that lies open in its work', () => {
+  it('is on the bench at the hold point that waits, and waits for nothing else', async () => {
+    const { record, order } = await halfway();
+    const book = createCardBook({
+      keeper: { peek: async () => record },
+      adviser: { assessOnce: async () => sampleAssessment, orderFor: async () => order },
+    });
+    book.follow([listed('card')]);
+    await settled();
+    const { number, name } = order.steps.find(({ id }) => id === 'seated')!;
+    expect(rowOf(listed('card'), book, catalogue, new Date(AT))).toMatchObject({
+      stage: 'on-the-bench',
+      atWork: { step: { number, name }, of: order.steps.length },
+      waitsFor: name,
+    });
+  });
+
+  it('is on the bench from its first preparation until somebody says whether it works', async () => {
+    const { record } = await halfway();
+    expect(stageOf(workedUpTo(made, open, 'heat-agreed'), null, catalogue)).toBe('on-the-bench');
+    expect(stageOf(record, null, catalogue)).toBe('on-the-bench');
+    const done = finishWork(record, false);
+    expect(done.ok && stageOf(done.record, null, catalogue)).toBe('worked-on');
+  });
+});
+
+const open = card('ball-crack-on-a-dear-card');
+const made = await orderFor(open);
+async function halfway() {
+  const record = workedUpTo(made, open, 'seated');
+  return { record, order: await orderFor(record) };
+}
+
 describe('the list of cards', () => {
   const row = (title: string, more: Partial<Row> = {}): Row => ({
     card: listed(title.toLowerCase().replace(/\W+/g, '-'), { title }),
     stage: null,
     days: null,
+    atWork: null,
     assessed: null,
     trouble: 'weighing',
     waitsFor: null,
@@ -127,7 +163,7 @@ describe('the list of cards', () => {
     const waiting: Assessment = { ...rest, checks: [first!, named] };
     const book = createCardBook({
       keeper: { peek: async () => answerFact(arrived, 'mined', true, AT) },
-      adviser: { assessOnce: async () => waiting },
+      adviser: { assessOnce: async () => waiting, orderFor: async () => null },
     });
     expect(rowOf(listed('card'), book, catalogue, new Date(AT))).toMatchObject({ stage: null, trouble: 'weighing' });
     book.follow([listed('card')]);
@@ -150,6 +186,7 @@ describe('the verdicts of listed cards', () => {
           asked.push(id);
           return sampleAssessment;
         },
+        orderFor: async () => null,
       },
     });
     return { book, asked };

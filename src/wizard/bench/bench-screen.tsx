@@ -11,7 +11,7 @@ import { sayStamp } from '../words.ts';
 import { EmptyBench } from './empty-bench.tsx';
 import { arrange, type Row, rowOf, type Sort } from './rows.ts';
 import { ShopNotice } from './shop-notice.tsx';
-import { sayNews, Ticket } from './ticket.tsx';
+import { sayNews, sayStage, Ticket } from './ticket.tsx';
 import { TicketTools } from './ticket-tools.tsx';
 import { WorkedCases } from './worked-cases.tsx';
 
@@ -134,11 +134,10 @@ const countOf = ({ cards }: Loaded, away: boolean): number => cards.filter((card
 /** What a search looks through: everything the ticket says, and the likeliest cause. */
 function wordsOf(row: Row): string {
   const { card, stage, assessed } = row;
-  const { bench } = messages.value;
   return [
     card.title,
     card.id,
-    stage === null ? '' : bench.stages[stage],
+    stage === null ? '' : sayStage(stage, row),
     sayNews(row),
     ...(assessed === null
       ? []

@@ -5,6 +5,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Assessment } from '../../assessment.ts';
 import type { Record } from '../../record/schema.ts';
+import { openWork } from '../../work/open-work.ts';
 import type { Adviser } from '../adviser.ts';
 import { isBlank } from '../desk.ts';
 import type { Keeper, Listed } from '../keeper.ts';
@@ -14,6 +15,14 @@ export interface Entry {
   readonly record: Record | null;
   /** null: there is none */
   readonly assessment: Assessment | null;
+  /** of the work that is being done on it; null: none is, or it cannot be told */
+  readonly atWork: AtWork | null;
+}
+
+export interface AtWork {
+  /** the hold point that waits; null: none does any more */
+  readonly step: { readonly number: number; readonly name: string } | null;
+  readonly of: number;
 }
 
 export interface CardBook {
@@ -31,7 +40,7 @@ export function createCardBook({
   adviser,
 }: {
   readonly keeper: Pick<Keeper, 'peek'>;
-  readonly adviser: Pick<Adviser, 'assessOnce'>;
+  readonly adviser: Pick<Adviser, 'assessOnce' | 'orderFor'>;
 }): CardBook {
   let spoken = 'en';
   const entries = signal<ReadonlyMap<string, Entry>>(new Map());
@@ -39,7 +48,15 @@ export function createCardBook({
   async function read(card: Listed): Promise<Entry> {
     const record = await keeper.peek(card.id);
     const assessment = record === null || isBlank(record) ? null : await adviser.assessOnce(record);
-    return { record, assessment };
+    return { record, assessment, atWork: record === null ? null : await atWorkOf(record, assessment) };
+  }
+
+  async function atWorkOf(record: Record, assessment: Assessment | null): Promise<AtWork | null> {
+    if (assessment?.kind !== 'assessed' || openWork(record) === null) return null;
+    const order = await adviser.orderFor(record, assessment, null);
+    if (order?.kind !== 'order') return null;
+    const step = order.steps.find(({ id }) => id === order.state.next);
+    return { step: step ? { number: step.number, name: step.name } : null, of: order.steps.length };
   }
 
   return {

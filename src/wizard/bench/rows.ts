@@ -2,7 +2,7 @@
 import type { Assessed } from '../../assessment.ts';
 import type { Catalogue } from '../catalogue.ts';
 import type { Listed } from '../keeper.ts';
-import { type CardBook, versionOf } from './card-book.ts';
+import { type AtWork, type CardBook, versionOf } from './card-book.ts';
 import { daysWaiting, STAGES, type Stage, stageOf } from './stage.ts';
 
 export interface Row {
@@ -10,22 +10,32 @@ export interface Row {
   /** null: not known yet */
   readonly stage: Stage | null;
   readonly days: number | null;
+  /** where the work on it stands; null: none is being done, or it is not known */
+  readonly atWork: AtWork | null;
   readonly assessed: Assessed | null;
   readonly trouble: 'weighing' | 'contradiction' | 'bad-record' | 'nothing-known' | 'none';
-  /** name of the check the card waits for; null: none, or not known */
+  /** name of the hold point or of the check the card waits for; null: none, or not known */
   readonly waitsFor: string | null;
 }
 
 export function rowOf(card: Listed, book: CardBook, catalogue: Catalogue | null, now: Date): Row {
   const entry = book.entries.value.get(versionOf(card));
-  const unknown: Row = { card, stage: null, days: null, assessed: null, trouble: 'weighing', waitsFor: null };
+  const unknown: Row = {
+    card,
+    stage: null,
+    days: null,
+    atWork: null,
+    assessed: null,
+    trouble: 'weighing',
+    waitsFor: null,
+  };
   if (entry === undefined || entry.record === null || catalogue === null) return unknown;
-  const { record, assessment } = entry;
+  const { record, assessment, atWork } = entry;
   const stage = stageOf(record, assessment, catalogue);
-  const known = { ...unknown, stage, days: daysWaiting(record, now) };
+  const known = { ...unknown, stage, days: daysWaiting(record, now), atWork };
   if (assessment === null) return { ...known, trouble: stage === 'arrived' ? 'nothing-known' : 'bad-record' };
   if (assessment.kind !== 'assessed') return { ...known, trouble: assessment.kind };
-  return { ...known, assessed: assessment, trouble: 'none', waitsFor: nextCheck(assessment) };
+  return { ...known, assessed: assessment, trouble: 'none', waitsFor: atWork?.step?.name ?? nextCheck(assessment) };
 }
 
 function nextCheck({ next, checks }: Assessed): string | null {

@@ -2,6 +2,7 @@
 import type { Assessment } from '../../assessment.ts';
 import { openQuote } from '../../record/quote.ts';
 import type { Record } from '../../record/schema.ts';
+import { openWork } from '../../work/open-work.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { isBlank } from '../desk.ts';
 import { stepOf } from '../steps.ts';
@@ -15,6 +16,7 @@ export const STAGES = [
   'tested',
   'decided',
   'quoted',
+  'on-the-bench',
   'worked-on',
 ] as const;
 export type Stage = (typeof STAGES)[number];
@@ -23,6 +25,7 @@ const STAGE_OF_STEP = { looks: 'looked-over', readings: 'measured', tests: 'test
 
 /** The furthest stage that anything on the record speaks for; decided: no check is worth its minutes any more. */
 export function stageOf(record: Record, assessment: Assessment | null, catalogue: Catalogue): Stage {
+  if (openWork(record) !== null) return 'on-the-bench';
   if (record.timeline.some((event) => event.type === 'treated')) return 'worked-on';
   if (isBlank(record)) return 'arrived';
   if (openQuote(record) !== null) return 'quoted';

@@ -13,11 +13,15 @@ interface Props {
 }
 
 /** Where a ticket leads that has come this far; others to the first step. */
-const STEP_OF: { readonly [stage in Stage]?: StepId } = { decided: 'verdict', quoted: 'owner' };
+const STEP_OF: { readonly [stage in Stage]?: StepId } = {
+  decided: 'verdict',
+  quoted: 'owner',
+  'on-the-bench': 'work',
+};
 
 /** One card as a job ticket: what it is, how far it has come, what it waits for. */
 export function Ticket({ row, locale, onArchive }: Props) {
-  const { card, assessed, stage, waitsFor } = row;
+  const { card, assessed, stage, waitsFor, atWork } = row;
   const { bench, frame } = messages.value;
   const archive = card.archived ? bench.unarchive : bench.archive;
   const notes = [
@@ -34,20 +38,28 @@ export function Ticket({ row, locale, onArchive }: Props) {
           <span class="ticket-when">{notes.join(', ')}</span>
         </span>
         <span class="ticket-stage">
-          {stage !== null && <span>{bench.stages[stage]}</span>}
+          {stage !== null && <span>{sayStage(stage, row)}</span>}
           <small>{sayWaiting(row)}</small>
         </span>
         <span class="ticket-words">
           <small>{waitsFor === null ? bench.verdict : bench.waitsFor}</small>
-          <span lang={assessed === null ? undefined : rulesLanguage.value}>{sayNews(row)}</span>
+          <span lang={assessed === null ? undefined : atWork?.step ? 'en' : rulesLanguage.value}>{sayNews(row)}</span>
         </span>
-        <span class="ticket-stamp">{assessed !== null && <Stamp assessed={assessed} />}</span>
+        <span class="ticket-stamp">
+          {assessed !== null && stage !== 'on-the-bench' && <Stamp assessed={assessed} />}
+        </span>
       </a>
       <button type="button" class="quiet" onClick={onArchive} aria-label={`${archive}: ${card.title}`}>
         {archive}
       </button>
     </li>
   );
+}
+
+export function sayStage(stage: Stage, { atWork }: Row): string {
+  const { bench } = messages.value;
+  if (stage !== 'on-the-bench' || atWork === null) return bench.stages[stage];
+  return atWork.step === null ? bench.onTheBenchDone : bench.onTheBench(atWork.step.number, atWork.of);
 }
 
 function sayWaiting({ days }: Row): string {

@@ -8,7 +8,7 @@ import { Grade, readAs } from '../questions/reading.tsx';
 import { TypedField } from '../questions/typed-field.tsx';
 import { WindowBand } from '../questions/window-band.tsx';
 import { useSession } from '../session.ts';
-import { CANNOT_TELL, LOG_FINDING, numberField, stateField } from './entry.ts';
+import { CANNOT_TELL, LOG_FINDING, logField, numberField, stateField } from './entry.ts';
 import { LogHere } from './log-here.tsx';
 import type { Grades } from './use-grades.ts';
 import { workWords } from './words.ts';
@@ -22,6 +22,7 @@ interface Props {
 }
 
 export function FindingsHere({ step, remedy, catalogue, windows, grades }: Props) {
+  const { drafts } = useSession();
   const { point: words } = workWords.value;
   const views = step.finds.flatMap((find) => {
     const view = catalogue.findings.find(({ id }) => id === find.finding);
@@ -29,14 +30,16 @@ export function FindingsHere({ step, remedy, catalogue, windows, grades }: Props
   });
   if (views.length === 0) return null;
   const read = views.filter(({ reading }) => reading !== null);
-  const seen = views.filter(({ reading, id }) => reading === null && id !== LOG_FINDING);
+  // a log that was judged says more than what was read off it by hand
+  const judged = drafts.texts.value.has(logField(step.id));
+  const seen = views.filter(({ reading, id }) => reading === null && !(judged && id === LOG_FINDING));
   return (
     <div class="point-finds">
       <h3>{words.found}</h3>
+      {views.some(({ id }) => id === LOG_FINDING) && <LogHere step={step.id} remedy={remedy} />}
       {seen.map((finding) => (
         <StateHere key={finding.id} step={step.id} finding={finding} />
       ))}
-      {views.some(({ id }) => id === LOG_FINDING) && <LogHere step={step.id} remedy={remedy} />}
       {read.map((finding) => (
         <ReadingHere key={finding.id} step={step.id} finding={finding} windows={windows} grades={grades} />
       ))}
