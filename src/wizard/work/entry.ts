@@ -16,7 +16,8 @@ export const CANNOT_TELL = '?';
 /** The finding a thermocouple log is judged as. */
 export const LOG_FINDING = 'profile-record';
 
-const within = (step: string) => `work-${step}-`;
+// a colon is in no id: a hold point whose id begins like this one keeps its drafts
+const within = (step: string) => `work-${step}:`;
 export const stateField = (step: string, finding: string): string => `${within(step)}state-${finding}`;
 export const numberField = (step: string, finding: string): string => `${within(step)}number-${finding}`;
 export const writeField = (step: string, place: number): string => `${within(step)}write-${place}`;
