@@ -13,11 +13,11 @@ const chosen = new Map([[REMEDY_DRAFT, 'reflow-core']]);
 const lifted = workedUpTo(order, arrived, 'pads-flat');
 const finished = finishWork(workedUpTo(order, arrived, 'marked-leaded'), true);
 const done: CardRecord = finished.ok ? finished.record : arrived;
-const since = (record: CardRecord, ...types: readonly ('handed-back' | 'came-back')[]): CardRecord =>
-  types.reduce<CardRecord>(
-    (now, type) => ({ ...now, timeline: now.timeline.concat({ type, at: later(now, 60) }) }),
-    record,
-  );
+const since = (record: CardRecord, ...types: readonly ('handed-back' | 'came-back')[]): CardRecord => {
+  let now = record;
+  for (const type of types) now = { ...now, timeline: [...now.timeline, { type, at: later(now, 60) }] };
+  return now;
+};
 
 describe('The work on the screen', () => {
   it('is the verdict’s, until the bench chooses another or has begun one', () => {
