@@ -4,9 +4,9 @@ import type { FindingView } from '../catalogue.ts';
 import { clearFinding, findingAnswer, typeReading } from '../desk.ts';
 import { issuesOf } from '../issues.ts';
 import { messages } from '../language.ts';
+import { sayGrade } from '../say-reading.ts';
 import { useSession } from '../session.ts';
 import { howTaken, knownGoodField, readingField } from '../take-readings.ts';
-import { sayGrade } from '../say-reading.ts';
 import { type ReadText, TypedField } from './typed-field.tsx';
 import { useMeter } from './use-meter.ts';
 

@@ -1,7 +1,7 @@
 import type { Quantity } from '../../evidence/quantity.ts';
 import { messages } from '../language.ts';
-import { scaleOfWindow, type WindowShape } from '../window-scale.ts';
 import { sayQuantity } from '../say-reading.ts';
+import { scaleOfWindow, type WindowShape } from '../window-scale.ts';
 
 interface Props {
   readonly shape: WindowShape;
