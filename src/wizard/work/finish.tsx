@@ -39,11 +39,11 @@ export function Finish({ over, touched }: Props) {
   };
   if (!touched)
     return (
-      <section class="hold-point">
-        <h2 tabIndex={-1} class="hold-name">
+      <section class="hold-point" aria-labelledby={name} onKeyDown={enterFromName}>
+        <h2 tabIndex={-1} id={name} class="hold-name">
           {words.untouched}
         </h2>
-        <div class="outcomes-row">
+        <div class="outcomes-row" data-question>
           <button type="button" class="main outcome" onClick={() => jumpTo(session, 'verdict')}>
             {words.decide}
           </button>
@@ -100,21 +100,26 @@ export function Done({
   const first = process.steps[0];
   const day = new Intl.DateTimeFormat(formatTag(catalogue.shop.locale), { dateStyle: 'medium' });
   const before = takeBackWord(record);
+  const title = useId();
+  const takeBack = () => {
+    session.edit((latest) => takeBackWord(latest) ?? latest);
+    onceDrawn(standOnWaiting);
+  };
   return (
-    <section class="hold-point">
+    <section class="hold-point" aria-labelledby={title} onKeyDown={enterFromName}>
       <p class="hold-where" lang={rulesLanguage.value}>
         {name}
       </p>
-      <h2 tabIndex={-1} class="hold-name">
+      <h2 tabIndex={-1} id={title} class="hold-name">
         {event.worked === null ? words.untested : event.worked ? words.done.worked : words.done.failed}
       </h2>
       {first !== undefined && <p>{words.recorded(process.steps.length, day.format(new Date(first.at)))}</p>}
-      <div class="outcomes-row">
+      <div class="outcomes-row" data-question>
         <button type="button" class="main outcome" onClick={() => jumpTo(session, 'came-back')}>
           {words.handBack} <ArrowMark />
         </button>
         {before !== null && (
-          <button type="button" class="quiet" onClick={() => session.edit((latest) => takeBackWord(latest) ?? latest)}>
+          <button type="button" class="quiet" onClick={takeBack}>
             {words.takeBack}
           </button>
         )}
