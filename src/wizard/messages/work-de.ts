@@ -169,7 +169,8 @@ export const workDe: WorkWords = {
 
   sheet: {
     open: 'Auftragsblatt für die Wand',
-    about: 'Eine Seite Papier: Kästchen, Lücken, jeder Vorsichtshinweis. Es ist auf Englisch geschrieben.',
+    about:
+      'Eine Seite Papier: Kästchen, Lücken, jeder Vorsichtshinweis. Die Haltepunkte sind auf Englisch geschrieben.',
     preview: 'Das Auftragsblatt, wie es gedruckt wird',
     paper: 'Papier',
     print: 'Auftragsblatt drucken',

@@ -167,7 +167,7 @@ export const workEn = {
 
   sheet: {
     open: 'Job sheet for the wall',
-    about: 'One side of paper: boxes to tick, blanks to fill, every caution. It is written in English.',
+    about: 'One side of paper: boxes to tick, blanks to fill, every caution.',
     preview: 'The job sheet, as it is printed',
     paper: 'Paper',
     print: 'Print the job sheet',
