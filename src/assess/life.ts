@@ -7,14 +7,7 @@ import type { Explanation } from '../belief/explain.ts';
 import { leaveOneOut, observeFold } from '../belief/fold-observe.ts';
 import type { Evidence } from '../belief/network.ts';
 import { failedBy, failedOnDay, type Service, stillWorking } from '../belief/serve.ts';
-import {
-  activeBeforeRemedy,
-  beginFold,
-  chanceBySituation,
-  type Fold,
-  faultOf,
-  isDormant,
-} from '../belief/trajectory.ts';
+import { activeBeforeRemedy, beginFold, type Fold, faultOf, isDormant, plainly } from '../belief/trajectory.ts';
 import { type Remedy as Treatment, treat } from '../belief/treat.ts';
 import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
@@ -135,34 +128,21 @@ export function liveThrough(
 
 /** The fold as a belief over conditions as they are now, dormant members kept. */
 export function beliefNow(fold: Fold, faults: number): Belief {
-  const byNow = new Map<string, { members: { fault: number; dormant: boolean }[]; chance: number }>();
-  const sums = chanceBySituation(fold, fold.now);
-  fold.situations.forEach((situation, at) => {
-    const chance = sums[at]!;
-    if (chance === 0) return;
-    const key = String.fromCharCode(...situation.map((code) => 2 * faultOf(code) + (isDormant(code) ? 1 : 0)));
-    const known = byNow.get(key);
-    if (known) known.chance += chance;
-    else
-      byNow.set(key, {
-        members: situation.map((code) => ({ fault: faultOf(code), dormant: isDormant(code) })),
-        chance,
-      });
-  });
-  const list = [...byNow.values()];
-  const most = Math.max(1, ...list.map(({ members }) => members.length));
-  const size = new Uint8Array(list.length);
-  const members = new Uint16Array(list.length * most);
-  const dormant = new Uint16Array(list.length);
-  list.forEach((condition, i) => {
-    size[i] = condition.members.length;
-    condition.members.forEach((member, slot) => {
-      members[i * most + slot] = member.fault;
-      if (member.dormant) dormant[i]! |= 1 << slot;
+  const { situations, chance } = plainly(fold);
+  const count = situations.length;
+  const most = situations.reduce((longest, { length }) => Math.max(longest, length), 1);
+  const size = new Uint8Array(count);
+  const members = new Uint16Array(count * most);
+  const dormant = new Uint16Array(count);
+  situations.forEach((situation, i) => {
+    size[i] = situation.length;
+    situation.forEach((code, slot) => {
+      members[i * most + slot] = faultOf(code);
+      if (isDormant(code)) dormant[i]! |= 1 << slot;
     });
   });
-  const conditions: Conditions = { faults, most, count: list.length, size, members, dormant };
-  return { conditions, chance: Float64Array.from(list, ({ chance }) => chance) };
+  const conditions: Conditions = { faults, most, count, size, members, dormant };
+  return { conditions, chance: Float64Array.from(chance) };
 }
 
 /** Weights of the present findings, by leaving out one at a time; what led here stays as it is. */

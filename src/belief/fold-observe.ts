@@ -2,7 +2,7 @@
 
 import type { Evidence, Network } from './network.ts';
 import { factorAll } from './observe.ts';
-import { activeChances, chanceBySituation, type Fold, faultOf, isDormant, settle } from './trajectory.ts';
+import { chanceBySituation, type Fold, faultOf, isDormant, settle } from './trajectory.ts';
 
 /**
  * Weighs every trajectory by P(evidence | what is active now). Findings from before a treatment belong to the belief the fold
@@ -10,7 +10,7 @@ import { activeChances, chanceBySituation, type Fold, faultOf, isDormant, settle
  * Cost: distinct situations times findings times members.
  */
 export function observeFold(fold: Fold, network: Network, evidence: readonly Evidence[]): Fold | null {
-  const each = likelihoods(fold, network, evidence);
+  const each = likelihoods(activeLists(fold), network, evidence);
   const whole = new Float64Array(fold.situations.length).fill(1);
   for (const piece of each) for (let s = 0; s < whole.length; s++) whole[s]! *= piece[s]!;
   const weight = fold.chance.map((chance, i) => chance * whole[fold.now[i]!]!);
@@ -35,13 +35,16 @@ export interface LeftOut {
 
 /** Leaves out one piece of evidence at a time, each in one pass over the situations. Cost: situations times pieces. */
 export function leaveOneOut(fold: Fold, network: Network, evidence: readonly Evidence[]): LeftOut {
-  const each = likelihoods(fold, network, evidence);
+  const lists = activeLists(fold);
+  const each = likelihoods(lists, network, evidence);
   const chance = chanceBySituation(fold, fold.now);
   const told = (weight: Float64Array): Told => {
     const total = weight.reduce((sum, w) => sum + w, 0);
     if (!(total > 0)) return { active: null, logChance: Number.NEGATIVE_INFINITY };
-    const active = activeChances(fold.situations, weight, network.faults.length).map((sum) => sum / total);
-    return { active, logChance: Math.log(total) };
+    const active = new Float64Array(network.faults.length);
+    for (let s = 0; s < weight.length; s++)
+      for (let k = lists.starts[s]!; k < lists.starts[s + 1]!; k++) active[lists.active[k]!]! += weight[s]!;
+    return { active: active.map((sum) => sum / total), logChance: Math.log(total) };
   };
   const before: Float64Array[] = [chance];
   for (const piece of each) before.push(before.at(-1)!.map((weight, s) => weight * piece[s]!));
@@ -56,11 +59,10 @@ export function leaveOneOut(fold: Fold, network: Network, evidence: readonly Evi
 }
 
 /** P(piece | what is active in the situation): one array per piece, index = situation. */
-function likelihoods(fold: Fold, network: Network, evidence: readonly Evidence[]): Float64Array[] {
+function likelihoods({ starts, active }: ActiveLists, network: Network, evidence: readonly Evidence[]): Float64Array[] {
   const faults = network.faults.length;
   // checks the evidence's shape; the odds play no part
   factorAll(network, new Float64Array(faults), evidence);
-  const { starts, active } = activeLists(fold);
   return evidence.map(({ finding, weights }) => {
     const node = network.findings[finding]!;
     const states = weights.length;
@@ -71,7 +73,7 @@ function likelihoods(fold: Fold, network: Network, evidence: readonly Evidence[]
       touches[fault] = 1;
     }
     const cumulative = new Float64Array(states);
-    const given = new Float64Array(fold.situations.length);
+    const given = new Float64Array(starts.length - 1);
     for (let s = 0; s < given.length; s++) {
       cumulative.set(node.leak);
       for (let k = starts[s]!; k < starts[s + 1]!; k++) {
@@ -92,12 +94,21 @@ function likelihoods(fold: Fold, network: Network, evidence: readonly Evidence[]
 }
 
 /** Active faults of every situation, one after the other; those of situation s lie from `starts[s]` to `starts[s + 1]`. */
-function activeLists({ situations }: Fold): { starts: Int32Array; active: Uint16Array } {
+interface ActiveLists {
+  readonly starts: Int32Array;
+  readonly active: Uint16Array;
+}
+
+function activeLists({ situations }: Fold): ActiveLists {
   const starts = new Int32Array(situations.length + 1);
-  const active: number[] = [];
-  situations.forEach((situation, s) => {
-    for (const code of situation) if (!isDormant(code)) active.push(faultOf(code));
-    starts[s + 1] = active.length;
-  });
-  return { starts, active: Uint16Array.from(active) };
+  let members = 0;
+  for (const situation of situations) members += situation.length;
+  const active = new Uint16Array(members);
+  let filled = 0;
+  for (let s = 0; s < situations.length; s++) {
+    const situation = situations[s]!;
+    for (let m = 0; m < situation.length; m++) if (!isDormant(situation[m]!)) active[filled++] = faultOf(situation[m]!);
+    starts[s + 1] = filled;
+  }
+  return { starts, active };
 }

@@ -51,27 +51,25 @@ export const LEAST_FOLLOWED = 1e-7;
 
 export const NEVER_TREATED = -1;
 const DORMANT = STANDINGS.indexOf('dormant');
+/** The standing lies in the lowest bits of a code, the fault above it. */
+const STANDING_BITS = 3;
+const STANDING_MASK = (1 << STANDING_BITS) - 1;
 
 /** A fault and its standing in one number, ordered by fault. */
 export function memberCode(fault: number, standing: Standing): number {
-  return fault * STANDINGS.length + STANDINGS.indexOf(standing);
+  return (fault << STANDING_BITS) | STANDINGS.indexOf(standing);
 }
 
 export function faultOf(code: number): number {
-  return Math.floor(code / STANDINGS.length);
+  return code >> STANDING_BITS;
 }
 
 export function standingOf(code: number): Standing {
-  return STANDINGS[code % STANDINGS.length]!;
+  return STANDINGS[code & STANDING_MASK]!;
 }
 
 export function isDormant(code: number): boolean {
-  return code % STANDINGS.length === DORMANT;
-}
-
-/** A situation as a key of a map. */
-export function situationKey(situation: Situation): string {
-  return String.fromCharCode(...situation);
+  return (code & STANDING_MASK) === DORMANT;
 }
 
 /** What a belief over trajectories is made from: trajectories that differ from one another, with unscaled weights. */
@@ -121,11 +119,12 @@ export function settle(from: Fold, { situations, before, now, weight, dropped = 
   for (let i = 0; i < weight.length; i++) total += weight[i]!;
   if (!(total > 0)) return null;
   const limit = from.least * total;
-  const kept: number[] = [];
+  const kept = new Int32Array(weight.length);
+  let count = 0;
   let followed = 0;
   for (let i = 0; i < weight.length; i++) {
     if (!(weight[i]! > 0) || weight[i]! < limit) continue;
-    kept.push(i);
+    kept[count++] = i;
     followed += weight[i]!;
   }
   // situations that nothing leads to any more are left behind
@@ -136,11 +135,16 @@ export function settle(from: Fold, { situations, before, now, weight, dropped = 
     if (number[at] === -1) number[at] = lived.push(situations[at]!) - 1;
     return number[at]!;
   };
+  const settled = { before: new Int32Array(count), now: new Int32Array(count), chance: new Float64Array(count) };
+  for (let k = 0; k < count; k++) {
+    const i = kept[k]!;
+    settled.before[k] = renumbered(before[i]!);
+    settled.now[k] = renumbered(now[i]!);
+    settled.chance[k] = weight[i]! / followed;
+  }
   return {
     situations: lived,
-    before: Int32Array.from(kept, (i) => renumbered(before[i]!)),
-    now: Int32Array.from(kept, (i) => renumbered(now[i]!)),
-    chance: Float64Array.from(kept, (i) => weight[i]! / followed),
+    ...settled,
     pruned: 1 - (1 - from.pruned) * (total / (total + dropped)) * (followed / total),
     least: from.least,
     logChance: from.logChance + Math.log(total),
@@ -164,6 +168,28 @@ export function chanceBySituation({ situations, chance }: Fold, which: Int32Arra
   const sums = new Float64Array(situations.length);
   for (let i = 0; i < chance.length; i++) if (which[i]! >= 0) sums[which[i]!]! += chance[i]!;
   return sums;
+}
+
+/** Situations as they are now, each once, with what they hold: how an active fault came to be is left out. */
+export function plainly(fold: Fold): { situations: Situation[]; chance: number[] } {
+  const sums = chanceBySituation(fold, fold.now);
+  const index = new Map<string, number>();
+  const situations: Situation[] = [];
+  const chance: number[] = [];
+  fold.situations.forEach((situation, i) => {
+    if (sums[i]! === 0) return;
+    const plain = situation.map((code) => (isDormant(code) ? code : memberCode(faultOf(code), 'active')));
+    const key = String.fromCharCode(...plain);
+    const known = index.get(key);
+    if (known === undefined) {
+      index.set(key, situations.length);
+      situations.push(plain);
+      chance.push(sums[i]!);
+    } else {
+      chance[known]! += sums[i]!;
+    }
+  });
+  return { situations, chance };
 }
 
 /** Whether some fault shows itself. */

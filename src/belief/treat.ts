@@ -1,14 +1,5 @@
 /** What a remedy does to the belief: each fault goes its own way, and the bench test afterwards is evidence. */
-import {
-  chanceBySituation,
-  type Fold,
-  faultOf,
-  isDormant,
-  memberCode,
-  type Situation,
-  settle,
-  situationKey,
-} from './trajectory.ts';
+import { type Fold, faultOf, isDormant, memberCode, plainly, type Situation, settle } from './trajectory.ts';
 
 /** One remedy as chances per fault; what is left of one after `cures` and `masks` is: it stays. */
 export interface Remedy {
@@ -37,7 +28,7 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
   );
   const spared = worked === true ? sparedByWork(remedy, host) : null;
   const leastBranch = fold.least * BRANCH_SHARE;
-  const { situations, chance } = asTheyLay(fold);
+  const { situations, chance } = plainly(fold);
   const lay = situations.length;
   const before: number[] = [];
   const now: number[] = [];
@@ -130,28 +121,6 @@ function inOrder(one: readonly number[], other: readonly number[]): number[] {
   }
   while (i < one.length) merged.push(one[i++]!);
   return merged;
-}
-
-/** Situations before the remedy, each once: how an active fault had come to be no longer matters. */
-function asTheyLay(fold: Fold): { situations: Situation[]; chance: number[] } {
-  const sums = chanceBySituation(fold, fold.now);
-  const index = new Map<string, number>();
-  const situations: Situation[] = [];
-  const chance: number[] = [];
-  fold.situations.forEach((situation, i) => {
-    if (sums[i]! === 0) return;
-    const plain = situation.map((code) => (isDormant(code) ? code : memberCode(faultOf(code), 'active')));
-    const key = situationKey(plain);
-    const known = index.get(key);
-    if (known !== undefined) {
-      chance[known]! += sums[i]!;
-      return;
-    }
-    index.set(key, situations.length);
-    situations.push(plain);
-    chance.push(sums[i]!);
-  });
-  return { situations, chance };
 }
 
 /** Per fault of the card: the chance that the work does not cause it. */
