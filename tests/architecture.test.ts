@@ -55,7 +55,7 @@ const ALSO: { readonly [file: string]: readonly string[] } = {
   // the solder a procedure names must be one of the table of alloys
   'src/knowledge/audit/procedures.ts': ['joints'],
   // publishes the schema of every kind of file and answer, the assessment and the owner's page among them
-  'src/knowledge/published.ts': ['assessment.ts', 'lifeline.ts', 'learning', 'letter', 'work'],
+  'src/knowledge/published.ts': ['assessment.ts', 'lifeline.ts', 'learning', 'letter', 'work-order'],
   // the normal distribution is plain numbers: a profile is graded with the one that grades readings
   'src/joints/graded-limit.ts': ['evidence'],
   // ln Gamma is one function wherever it is needed

@@ -1,8 +1,8 @@
 /** `worksheet --step`: one hold point more, and the record with it on standard output. */
 import type { Record as CardRecord } from '../record/schema.ts';
 import { STEP_OUTCOMES } from '../record/schema.ts';
-import { type Found, finishWork, type Recorded, recordStep } from '../work/record-step.ts';
-import type { WorkOrder } from '../work/schema.ts';
+import { type Found, finishWork, type Recorded, recordStep } from '../work-order/record-step.ts';
+import type { WorkOrder } from '../work-order/schema.ts';
 import { BadInput, type CommandInput, type Flag, printJson, stringFlag } from './command.ts';
 
 export const stepFlags: Readonly<Record<string, Flag>> = {

@@ -6,7 +6,7 @@ import { LetterAnswer } from '../letter/schema.ts';
 import { RevisitAnswer } from '../lifeline.ts';
 import { Record } from '../record/schema.ts';
 import { Shop } from '../shop/schema.ts';
-import { WorksheetAnswer } from '../work/schema.ts';
+import { WorksheetAnswer } from '../work-order/schema.ts';
 import { AuditAnswer, EstimatesAnswer, ExportAnswer, FactsAnswer, KnowledgeReportAnswer } from './answers.ts';
 import { ProfileAnswer, ShopReflowWindow } from './profile-answer.ts';
 import { FOLDERS, SINGLE_FILES } from './schema.ts';

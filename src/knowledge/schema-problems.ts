@@ -103,7 +103,7 @@ function explain(issue: Issue, value: unknown, key: string): Saying {
     case 'invalid_union':
       return issue.options ? explainChoice(issue, value) : explainType(kindsOf(issue), value);
     case 'invalid_key':
-      return { kind: 'bad-id', wrong: `"${key}" is not an id`, todo: ID_TODO };
+      return { kind: 'bad-id', wrong: `"${key}" is not an id`, todo: ID_FORM };
     case 'invalid_format':
       return explainForm(issue, value);
     case 'custom':
@@ -135,12 +135,12 @@ const FORMS: { readonly [form: string]: readonly [string, string] } = {
 
 function explainForm(issue: Issue, value: unknown): Saying {
   if (issue.format === 'regex' && issue.pattern === String(ID_PATTERN))
-    return { kind: 'bad-id', wrong: `${quote(value)} is not an id`, todo: ID_TODO };
+    return { kind: 'bad-id', wrong: `${quote(value)} is not an id`, todo: ID_FORM };
   const [what, example] = FORMS[issue.pattern ?? ''] ?? FORMS[issue.format ?? ''] ?? [`the form ${issue.pattern}`, ''];
   return { kind: 'bad-value', wrong: `${quote(value)} is not ${what}`, todo: `Write ${what}${example}.` };
 }
 
-const ID_TODO = 'Ids are lower-case words joined by hyphens, such as core-joint-crack.';
+const ID_FORM = 'Ids are lower-case words joined by hyphens, such as core-joint-crack.';
 
 function explainBasis(value: unknown): Saying {
   const kinds = 'standard, published (both with source and place), practice, estimate or shop';
@@ -202,8 +202,8 @@ function explainConditions(
 ): void {
   if (!isObject(raw)) {
     if (raw === undefined)
-      add(path, { kind: 'missing-field', wrong: 'the conditions are missing', todo: CONDITION_TODO });
-    else add(path, { kind: 'bad-condition', wrong: `${quote(raw)} is not a condition`, todo: CONDITION_TODO });
+      add(path, { kind: 'missing-field', wrong: 'the conditions are missing', todo: CONDITION_FORM });
+    else add(path, { kind: 'bad-condition', wrong: `${quote(raw)} is not a condition`, todo: CONDITION_FORM });
     return;
   }
   const keys = Object.keys(raw);
@@ -212,7 +212,7 @@ function explainConditions(
     add(path, {
       kind: 'bad-condition',
       wrong: keys.length === 0 ? 'an empty condition' : `a condition of ${keys.join(', ')}`,
-      todo: CONDITION_TODO,
+      todo: CONDITION_FORM,
     });
     return;
   }
@@ -225,7 +225,7 @@ function explainConditions(
   const inner = raw[list];
   if (list === 'not') explainConditions(inner, [...path, 'not'], add);
   else if (!Array.isArray(inner)) {
-    add([...path, list], { kind: 'bad-condition', wrong: `"${list}" is not a list`, todo: CONDITION_TODO });
+    add([...path, list], { kind: 'bad-condition', wrong: `"${list}" is not a list`, todo: CONDITION_FORM });
   } else if (inner.length === 0) {
     add([...path, list], {
       kind: 'empty-conditions',
@@ -239,7 +239,7 @@ function explainConditions(
   }
 }
 
-const CONDITION_TODO =
+const CONDITION_FORM =
   'A condition is {"all": [...]}, {"any": [...]}, {"not": {...}} or {"fact", "operator", "value"}.';
 
 function explainComparison(
@@ -254,7 +254,7 @@ function explainComparison(
       add([...path, key], {
         kind: 'bad-condition',
         wrong: raw[key] === undefined ? `"${key}" is missing` : `"${key}" is not a word`,
-        todo: CONDITION_TODO,
+        todo: CONDITION_FORM,
       });
   const value = raw.value;
   const plain = (v: unknown) => typeof v === 'string' || typeof v === 'number';

@@ -4,7 +4,7 @@ import type { Assessed, Assessment } from '../assessment.ts';
 import type { LifelineAnswer } from '../lifeline.ts';
 import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
-import type { WorksheetAnswer } from '../work/schema.ts';
+import type { WorksheetAnswer } from '../work-order/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 
 export type ToWorker =

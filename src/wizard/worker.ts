@@ -21,7 +21,7 @@ async function openKnowledge(own: Shop | null, language: string) {
     assess: (record: unknown, draws: number, plan: boolean) => assess(knowledge, shop, record, { draws, plan }),
     point: (record: unknown) => pointsOf(knowledge, shop, record),
     order: async (record: Record, assessed: Assessed, remedy: string | null) =>
-      (await import('../work/work-order.ts')).workOrder(knowledge, shop, record, assessed, {
+      (await import('../work-order/work-order.ts')).workOrder(knowledge, shop, record, assessed, {
         remedy: remedy ?? undefined,
       }),
     life: async (record: unknown) => (await import('../assess/timeline.ts')).lifeline(knowledge, shop, record),

@@ -1,9 +1,9 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { WorkOrder } from '../../src/work/schema.ts';
-import { PAPERS, sheetHtml } from '../../src/work/sheet-html.ts';
-import { workOrder } from '../../src/work/work-order.ts';
-import { assessed, card, knowledge, shop } from '../work/cards.ts';
+import type { WorkOrder } from '../../src/work-order/schema.ts';
+import { PAPERS, sheetHtml } from '../../src/work-order/sheet-html.ts';
+import { workOrder } from '../../src/work-order/work-order.ts';
+import { assessed, card, knowledge, shop } from '../work-order/cards.ts';
 import { launchChromium } from './chromium.ts';
 import { readPrinted } from './printed-text.ts';
 

@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
-import { WorksheetAnswer } from '../../src/work/schema.ts';
-import { card, orderFor, workedUpTo } from '../work/cards.ts';
+import { WorksheetAnswer } from '../../src/work-order/schema.ts';
+import { card, orderFor, workedUpTo } from '../work-order/cards.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'worth-the-heat-worksheet-'));

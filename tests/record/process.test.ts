@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkRecord, parseRecord } from '../../src/record/parse.ts';
 import type { Record as CardRecord, Event, Process } from '../../src/record/schema.ts';
-import { card, knowledge, orderFor, recorded, workedUpTo } from '../work/cards.ts';
+import { card, knowledge, orderFor, recorded, workedUpTo } from '../work-order/cards.ts';
 
 const arrived = card('ball-crack-on-a-dear-card');
 const at = arrived.timeline.at(-1)!.at;

@@ -5,7 +5,7 @@ import type { Record } from '../../src/record/schema.ts';
 import { createAdviser, type Post } from '../../src/wizard/adviser.ts';
 import { createClerk } from '../../src/wizard/clerk.ts';
 import type { FromWorker, ToWorker } from '../../src/wizard/exchange.ts';
-import type { WorksheetAnswer } from '../../src/work/schema.ts';
+import type { WorksheetAnswer } from '../../src/work-order/schema.ts';
 import { sampleAssessment } from './sample-assessment.ts';
 
 const card = (title: string): Record => ({ format: 1, id: 'card', title, timeline: [] });

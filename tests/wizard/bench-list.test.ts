@@ -9,8 +9,8 @@ import { type Catalogue, makeCatalogue } from '../../src/wizard/catalogue.ts';
 import { answerFact, answerFinding, typeReading } from '../../src/wizard/desk.ts';
 import type { Listed } from '../../src/wizard/keeper.ts';
 import { quotePrice, withdrawQuote } from '../../src/wizard/owner/quote.ts';
-import { finishWork } from '../../src/work/record-step.ts';
-import { card, orderFor, workedUpTo } from '../work/cards.ts';
+import { finishWork } from '../../src/work-order/record-step.ts';
+import { card, orderFor, workedUpTo } from '../work-order/cards.ts';
 import { sampleAssessment } from './sample-assessment.ts';
 
 const AT = '2026-11-24T09:00:00Z';

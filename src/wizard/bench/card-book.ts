@@ -5,7 +5,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Assessment } from '../../assessment.ts';
 import type { Record } from '../../record/schema.ts';
-import { openWork } from '../../work/open-work.ts';
+import { openWork } from '../../work-order/open-work.ts';
 import type { Adviser } from '../adviser.ts';
 import { isBlank } from '../desk.ts';
 import type { Keeper, Listed } from '../keeper.ts';

@@ -2,7 +2,7 @@
 import type { Assessment } from '../../assessment.ts';
 import { openQuote } from '../../record/quote.ts';
 import type { Record } from '../../record/schema.ts';
-import { openWork } from '../../work/open-work.ts';
+import { openWork } from '../../work-order/open-work.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { isBlank } from '../desk.ts';
 import { stepOf } from '../steps.ts';

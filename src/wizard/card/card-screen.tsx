@@ -25,7 +25,7 @@ interface Props {
 
 /** Loaded when first shown, with the charts and the letter they bring. */
 const VerdictScreen = later(async () => (await import('../verdict/verdict-screen.tsx')).VerdictScreen);
-const WorkStep = later(async () => (await import('../work/work-step.tsx')).WorkStep);
+const WorkStep = later(async () => (await import('../work-order/work-step.tsx')).WorkStep);
 const CameBackStep = later(async () => (await import('../came-back/came-back-step.tsx')).CameBackStep);
 const OwnerStep = later(async () => (await import('../owner/owner-step.tsx')).OwnerStep);
 

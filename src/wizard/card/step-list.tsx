@@ -7,7 +7,7 @@ import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { progressOf, type StepId, sectionsOf, stepsOf } from '../steps.ts';
 import { sayMinutes, sayStamp } from '../words.ts';
-import { isWorkOffered } from '../work/under-way.ts';
+import { isWorkOffered } from '../work-order/under-way.ts';
 
 /** The two steps that ask nothing say what they hold. */
 function wordsFor(step: StepId, assessment: Assessment | null): string {

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Assessed } from '../../assessment.ts';
 import type { Site } from '../../knowledge/schema.ts';
-import { openWork } from '../../work/open-work.ts';
+import { openWork } from '../../work-order/open-work.ts';
 import { place } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { isBlank } from '../desk.ts';

@@ -6,7 +6,7 @@ import { Fold } from '../frame/fold.tsx';
 import { CautionMark, LockMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
 import type { Manner } from '../words.ts';
-import { ToWork } from '../work/to-work.tsx';
+import { ToWork } from '../work-order/to-work.tsx';
 import { Causes, Inseparable } from './causes.tsx';
 import { Firmness } from './firmness.tsx';
 import { MoneyFields } from './money-fields.tsx';

@@ -1,5 +1,5 @@
 /** Why a hold point is still closed, in the order of the bench: resistance before voltage before image. */
-import type { OrderState, OrderStep } from '../../work/schema.ts';
+import type { OrderState, OrderStep } from '../../work-order/schema.ts';
 
 type Standing = OrderState['steps'][number]['standing'];
 

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { Record as CardRecord } from '../../../src/record/schema.ts';
 import { workDe } from '../../../src/wizard/messages/work-de.ts';
 import { workEn } from '../../../src/wizard/messages/work-en.ts';
-import { advisedWork, isWorkOffered, REMEDY_DRAFT, underWay } from '../../../src/wizard/work/under-way.ts';
-import { finishWork } from '../../../src/work/record-step.ts';
-import { assessed, card, later, orderFor, workedUpTo } from '../../work/cards.ts';
+import { advisedWork, isWorkOffered, REMEDY_DRAFT, underWay } from '../../../src/wizard/work-order/under-way.ts';
+import { finishWork } from '../../../src/work-order/record-step.ts';
+import { assessed, card, later, orderFor, workedUpTo } from '../../work-order/cards.ts';
 
 const arrived = card('ball-crack-on-a-dear-card');
 const order = await orderFor(arrived);

@@ -5,8 +5,8 @@
 import type { EvidenceItem } from '../../assessment.ts';
 import { parseQuantity, type Quantity } from '../../evidence/quantity.ts';
 import type { Record as CardRecord, Event, Measured, StepRecord } from '../../record/schema.ts';
-import { type Found, type Recorded, recordStep } from '../../work/record-step.ts';
-import type { OrderStep, WorkOrder } from '../../work/schema.ts';
+import { type Found, type Recorded, recordStep } from '../../work-order/record-step.ts';
+import type { OrderStep, WorkOrder } from '../../work-order/schema.ts';
 import type { Drafted } from './under-way.ts';
 
 type Find = OrderStep['finds'][number];

@@ -1,4 +1,4 @@
-import type { HeatLine } from '../../work/schema.ts';
+import type { HeatLine } from '../../work-order/schema.ts';
 import { workWords } from './words.ts';
 
 type Cell = 'spent' | 'takes' | 'beyond' | 'free';

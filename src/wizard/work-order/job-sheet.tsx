@@ -1,7 +1,7 @@
 /** The order on one side of paper, printed from here as the owner's page is. */
 import { useMemo, useRef, useState } from 'preact/hooks';
-import type { WorkOrder } from '../../work/schema.ts';
-import { sheetHtml } from '../../work/sheet-html.ts';
+import type { WorkOrder } from '../../work-order/schema.ts';
+import { sheetHtml } from '../../work-order/sheet-html.ts';
 import { choosePaper, chosenPaper, PAPERS, type Paper } from '../owner/page-choice.ts';
 import { Preview } from '../owner/preview.tsx';
 import { saveAsFile } from '../owner/save-as-file.ts';

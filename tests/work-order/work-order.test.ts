@@ -3,8 +3,8 @@ import { findAlloy } from '../../src/joints/alloys.ts';
 import { bakeNeeded } from '../../src/joints/bake.ts';
 import { REFLOW_CLASSES } from '../../src/joints/reflow-window.ts';
 import type { Record as CardRecord, Event } from '../../src/record/schema.ts';
-import { WorkOrder } from '../../src/work/schema.ts';
-import { workOrder } from '../../src/work/work-order.ts';
+import { WorkOrder } from '../../src/work-order/schema.ts';
+import { workOrder } from '../../src/work-order/work-order.ts';
 import { assessed, card, knowledge, orderFor, shop } from './cards.ts';
 
 const dear = card('ball-crack-on-a-dear-card');

@@ -1,6 +1,6 @@
 /** What the order says before anything is touched: with what, how dry, how hot, and what can hurt. */
 import type { ComponentChildren } from 'preact';
-import type { WorkOrder } from '../../work/schema.ts';
+import type { WorkOrder } from '../../work-order/schema.ts';
 import { CautionMark } from '../frame/marks.tsx';
 import { rulesLanguage } from '../language.ts';
 import { sayMinutes } from '../words.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parseRecord } from '../../src/record/parse.ts';
 import type { Record as CardRecord } from '../../src/record/schema.ts';
-import { openWork } from '../../src/work/open-work.ts';
-import { finishWork, recordStep } from '../../src/work/record-step.ts';
+import { openWork } from '../../src/work-order/open-work.ts';
+import { finishWork, recordStep } from '../../src/work-order/record-step.ts';
 import { assessed, card, later, orderFor, recorded, workedUpTo } from './cards.ts';
 
 const arrived = card('ball-crack-on-a-dear-card');

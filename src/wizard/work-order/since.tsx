@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { StepRecord } from '../../record/schema.ts';
-import type { WorkOrder } from '../../work/schema.ts';
+import type { WorkOrder } from '../../work-order/schema.ts';
 import { sayMinutes } from '../words.ts';
 import { workWords } from './words.ts';
 

@@ -1,8 +1,8 @@
 /** After the last hold point: whether the card works, and on to handing it back. */
 import { useId } from 'preact/hooks';
 import type { Record as CardRecord } from '../../record/schema.ts';
-import { finishWork } from '../../work/record-step.ts';
-import { takeBackWord } from '../../work/take-back.ts';
+import { finishWork } from '../../work-order/record-step.ts';
+import { takeBackWord } from '../../work-order/take-back.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { jumpTo, onceDrawn } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';

@@ -1,6 +1,6 @@
 /** What is looked for at a hold point: the same questions as elsewhere, answered here and kept until it is recorded. */
 import type { Assessed } from '../../assessment.ts';
-import type { OrderStep } from '../../work/schema.ts';
+import type { OrderStep } from '../../work-order/schema.ts';
 import type { Catalogue, FindingView } from '../catalogue.ts';
 import { messages, rulesLanguage } from '../language.ts';
 import { ChoiceQuestion, withUnknowns } from '../questions/choice-question.tsx';

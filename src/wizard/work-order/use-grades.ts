@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { EvidenceItem } from '../../assessment.ts';
 import type { Record as CardRecord, Measured } from '../../record/schema.ts';
-import type { Found } from '../../work/record-step.ts';
+import type { Found } from '../../work-order/record-step.ts';
 import type { Adviser } from '../adviser.ts';
 import { useSession } from '../session.ts';
 

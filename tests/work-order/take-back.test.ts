@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { openWork } from '../../src/work/open-work.ts';
-import { finishWork } from '../../src/work/record-step.ts';
-import { takeBackStep, takeBackWord } from '../../src/work/take-back.ts';
+import { openWork } from '../../src/work-order/open-work.ts';
+import { finishWork } from '../../src/work-order/record-step.ts';
+import { takeBackStep, takeBackWord } from '../../src/work-order/take-back.ts';
 import { card, later, orderFor, recorded, workedUpTo } from './cards.ts';
 
 const arrived = card('ball-crack-on-a-dear-card');

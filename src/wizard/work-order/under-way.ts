@@ -1,7 +1,7 @@
 /** Which work the screen is about: what is being done, was done last, was chosen, or is advised. */
 import type { Assessment } from '../../assessment.ts';
 import type { Record as CardRecord, Event, Process, StepRecord } from '../../record/schema.ts';
-import { type OpenWork, openWork } from '../../work/open-work.ts';
+import { type OpenWork, openWork } from '../../work-order/open-work.ts';
 import { isBlank } from '../desk.ts';
 
 export type Drafted = ReadonlyMap<string, string>;

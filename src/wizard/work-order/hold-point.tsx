@@ -2,7 +2,7 @@
 import { useEffect, useId, useState } from 'preact/hooks';
 import type { Assessed } from '../../assessment.ts';
 import type { Record as CardRecord, StepRecord } from '../../record/schema.ts';
-import type { OrderState, OrderStep, WorkOrder } from '../../work/schema.ts';
+import type { OrderState, OrderStep, WorkOrder } from '../../work-order/schema.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { CautionMark } from '../frame/marks.tsx';
 import { rulesLanguage } from '../language.ts';

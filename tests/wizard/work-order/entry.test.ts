@@ -14,9 +14,9 @@ import {
   recordEntry,
   stateField,
   writeField,
-} from '../../../src/wizard/work/entry.ts';
-import { takeBackStep } from '../../../src/work/take-back.ts';
-import { card, later, orderFor, workedUpTo } from '../../work/cards.ts';
+} from '../../../src/wizard/work-order/entry.ts';
+import { takeBackStep } from '../../../src/work-order/take-back.ts';
+import { card, later, orderFor, workedUpTo } from '../../work-order/cards.ts';
 
 const arrived = card('ball-crack-on-a-dear-card');
 const order = await orderFor(arrived);

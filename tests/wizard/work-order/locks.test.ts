@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { cellsOf } from '../../../src/wizard/work/heat-drawing.tsx';
-import { lockOf, proofsOf } from '../../../src/wizard/work/locks.ts';
-import { openWork } from '../../../src/work/open-work.ts';
-import { orderState } from '../../../src/work/order-state.ts';
-import { card, knowledge, orderFor, recorded, workedUpTo } from '../../work/cards.ts';
+import { cellsOf } from '../../../src/wizard/work-order/heat-drawing.tsx';
+import { lockOf, proofsOf } from '../../../src/wizard/work-order/locks.ts';
+import { openWork } from '../../../src/work-order/open-work.ts';
+import { orderState } from '../../../src/work-order/order-state.ts';
+import { card, knowledge, orderFor, recorded, workedUpTo } from '../../work-order/cards.ts';
 
 const arrived = card('ball-crack-on-a-dear-card');
 const order = await orderFor(arrived);

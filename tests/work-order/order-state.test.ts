@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { StepRecord } from '../../src/record/schema.ts';
-import { orderState } from '../../src/work/order-state.ts';
+import { orderState } from '../../src/work-order/order-state.ts';
 import { card, orderFor } from './cards.ts';
 
 const reball = await orderFor(card('ball-crack-on-a-dear-card'));

@@ -1,5 +1,5 @@
 /** Every hold point in order: what was recorded, what waits, and what is locked, each with why. */
-import type { OrderState, OrderStep, WorkOrder } from '../../work/schema.ts';
+import type { OrderState, OrderStep, WorkOrder } from '../../work-order/schema.ts';
 import { LockMark } from '../frame/marks.tsx';
 import { formatTag } from '../language.ts';
 import { type Lock, lockOf, proofsOf } from './locks.ts';

@@ -1,8 +1,8 @@
 /** The work on a card: the order, its hold points one after the other, and how it ended. */
 import type { Assessed } from '../../assessment.ts';
-import { orderState } from '../../work/order-state.ts';
-import type { OrderState, WorkOrder } from '../../work/schema.ts';
-import { takeBackStep } from '../../work/take-back.ts';
+import { orderState } from '../../work-order/order-state.ts';
+import type { OrderState, WorkOrder } from '../../work-order/schema.ts';
+import { takeBackStep } from '../../work-order/take-back.ts';
 import type { Catalogue } from '../catalogue.ts';
 import type { Desk } from '../desk.ts';
 import { onceDrawn } from '../frame/jump.ts';

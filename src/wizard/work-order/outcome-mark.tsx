@@ -1,4 +1,4 @@
-import type { OrderState } from '../../work/schema.ts';
+import type { OrderState } from '../../work-order/schema.ts';
 
 const DRAWN: { readonly [standing in Exclude<OrderState['steps'][number]['standing'], 'closed'>]: string } = {
   passed: 'M5 12.5 10 17.5 19 7',

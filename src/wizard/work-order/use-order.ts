@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Assessed, Assessment } from '../../assessment.ts';
 import type { Record as CardRecord } from '../../record/schema.ts';
-import { openWork } from '../../work/open-work.ts';
-import type { WorksheetAnswer } from '../../work/schema.ts';
+import { openWork } from '../../work-order/open-work.ts';
+import type { WorksheetAnswer } from '../../work-order/schema.ts';
 import { useSession } from '../session.ts';
 
 export interface OrderInHand {

@@ -2,9 +2,9 @@
 import { assess } from '../../src/assess.ts';
 import type { Assessed } from '../../src/assessment.ts';
 import type { Record as CardRecord } from '../../src/record/schema.ts';
-import { recordStep, type StepEntry } from '../../src/work/record-step.ts';
-import type { WorkOrder } from '../../src/work/schema.ts';
-import { type OrderChoices, workOrder } from '../../src/work/work-order.ts';
+import { recordStep, type StepEntry } from '../../src/work-order/record-step.ts';
+import type { WorkOrder } from '../../src/work-order/schema.ts';
+import { type OrderChoices, workOrder } from '../../src/work-order/work-order.ts';
 import { knowledgeAndShop, workedCase } from '../assess/worked-cases.ts';
 
 export const { knowledge, shop } = await knowledgeAndShop();
