@@ -15,6 +15,7 @@ import {
 } from '../joints/thermocouple-log.ts';
 import { ShopReflowWindow } from '../knowledge/profile-answer.ts';
 import { BadInput, type Command, type CommandInput, printJson, stringFlag } from './command.ts';
+import { packageFlags } from './package-flags.ts';
 
 export const profileCommand: Command = {
   name: 'profile',
@@ -37,13 +38,7 @@ export const profileCommand: Command = {
       takes: 'class',
       about: 'what the package is rated for: leaded or lead-free (default: as the solder)',
     },
-    thickness: { type: 'string', takes: 'mm', about: 'thickness of the package body' },
-    volume: { type: 'string', takes: 'mm3', about: 'volume of the package body, without balls' },
-    window: {
-      type: 'string',
-      takes: 'file',
-      about: "the shop's own window (schema: `worth-the-heat schemas reflow-window`)",
-    },
+    ...packageFlags,
     unit: { type: 'string', takes: 'C|F', about: 'unit of the temperatures, where the file does not say' },
     time: { type: 'string', takes: 'unit', about: 'unit of a numeric time column: s, ms or min' },
     every: { type: 'string', takes: 's', about: 'seconds from row to row, for a file without a time column' },

@@ -12,6 +12,7 @@ import { workOrder } from '../work-order/work-order.ts';
 import { assessFlags } from './assess.ts';
 import { assessmentText } from './assess-text.ts';
 import { BadInput, type Command, type CommandInput, printJson, stringFlag, wholeFlag } from './command.ts';
+import { packageFlags } from './package-flags.ts';
 import { printPdf } from './print-pdf.ts';
 import { readJson, readKnowledge, readShop, recordPath } from './reading.ts';
 import { recordAndPrint, records, stepFlags } from './worksheet-step.ts';
@@ -31,16 +32,10 @@ export const worksheetCommand: Command = {
     remedy: { type: 'string', takes: 'id', about: 'this remedy instead of the advised one' },
     alloy: { type: 'string', takes: 'name', about: 'solder in place of the usual, such as Sn63Pb37 or SAC305' },
     level: { type: 'string', takes: 'level', about: 'moisture sensitivity level of the package: 1 2 2a 3 4 5 5a 6' },
-    thickness: { type: 'string', takes: 'mm', about: 'thickness of the package body' },
-    volume: { type: 'string', takes: 'mm3', about: 'volume of the package body, without balls' },
+    ...packageFlags,
     side: { type: 'string', takes: 'mm', about: 'longest side of the package' },
     hours: { type: 'string', takes: 'h', about: 'hours the package has been out of its dry bag' },
     room: { type: 'string', takes: 'within|worse', about: 'the room it lay in: up to 30 °C and 60 %, or worse' },
-    window: {
-      type: 'string',
-      takes: 'file',
-      about: "the shop's own profile window (schema: `worth-the-heat schemas reflow-window`)",
-    },
     html: { type: 'string', takes: 'file', about: 'write the job sheet as one HTML file' },
     pdf: { type: 'string', takes: 'file', about: 'write the job sheet as PDF (needs a Chromium)' },
     paper: { type: 'string', takes: PAPERS.join('|'), about: 'paper of the printed sheet (default a4)' },

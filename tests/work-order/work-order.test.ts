@@ -120,6 +120,15 @@ describe('A reball', () => {
   });
 });
 
+/** level 3, out of its bag for 100 of its 168 hours */
+const within = {
+  moistureLevel: '3',
+  bodyMillimetres: 1.2,
+  gridMillimetres: 14,
+  exposureHours: 100,
+  room: 'within',
+} as const;
+
 describe('The bake of a work order', () => {
   it('counts an unknown package as wet through, says what it assumes and what the cautious level asks for', async () => {
     const { bake, steps } = await orderFor(chip);
@@ -138,14 +147,7 @@ describe('The bake of a work order', () => {
   });
 
   it('falls away, hold point and all, for a package known to be within its floor life', async () => {
-    const known = {
-      moistureLevel: '3',
-      bodyMillimetres: 1.2,
-      gridMillimetres: 14,
-      exposureHours: 100,
-      room: 'within',
-    } as const;
-    const { bake, steps } = await orderFor(chip, { package: known });
+    const { bake, steps } = await orderFor(chip, { package: within });
     // J-STD-020 table 5-1: level 3 has 168 hours
     expect(bake).toMatchObject({ kind: 'none', cautiousLevel: null, assumed: [] });
     expect(bake.words[0]).toContain('100 of 168 hours');
@@ -153,14 +155,7 @@ describe('The bake of a work order', () => {
   });
 
   it('believes no hours of a card that was stored damp', async () => {
-    const known = {
-      moistureLevel: '3',
-      bodyMillimetres: 1.2,
-      gridMillimetres: 14,
-      exposureHours: 100,
-      room: 'within',
-    } as const;
-    const { bake } = await orderFor(withFacts(chip, { 'stored-damp': true }), { package: known });
+    const { bake } = await orderFor(withFacts(chip, { 'stored-damp': true }), { package: within });
     expect(bake.kind).toBe('bake');
     expect(bake.words.join(' ')).toContain('By its history it lay damp or wet.');
   });
