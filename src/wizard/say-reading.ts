@@ -1,7 +1,7 @@
 /** Readings as a technician reads them. Apart from the other words, because the bench list has no readings. */
 import { formatQuantity, type Quantity } from '../evidence/quantity.ts';
 import { messages } from './language.ts';
-import { sayNumber } from './words.ts';
+import { sayNumber, sayPercent } from './words.ts';
 
 /** With its SI prefix and unit, in the decimal mark of the language. */
 export function sayQuantity(value: number, quantity: Quantity, digits = 3): string {
@@ -25,5 +25,5 @@ export function sayGrade(
     .filter(({ share }) => share >= 0.05)
     .sort((a, b) => b.share - a.share);
   if (shares.length === 1) return names(shares[0]!.state);
-  return shares.map(({ state, share }) => `${names(state)} ${Math.round(100 * share)} %`).join(', ');
+  return shares.map(({ state, share }) => `${names(state)} ${sayPercent(share)}`).join(', ');
 }

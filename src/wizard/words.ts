@@ -16,11 +16,12 @@ export function sayMoney(amount: number, { locale, currency }: Manner): string {
   );
 }
 
+/** Whole percent; never rounded to certainty. */
 export function sayPercent(chance: number): string {
-  const percent = 100 * chance;
-  if (percent > 0 && percent < 1) return '< 1 %';
-  if (percent < 100 && percent > 99) return '> 99 %';
-  return `${Math.round(percent)} %`;
+  const percent = new Intl.NumberFormat(formatTag(), { style: 'percent' });
+  if (chance > 0 && chance < 0.01) return `< ${percent.format(0.01)}`;
+  if (chance < 1 && chance > 0.99) return `> ${percent.format(0.99)}`;
+  return percent.format(chance);
 }
 
 /** As natural frequency; never rounded to certainty. */

@@ -132,7 +132,7 @@ describe('A card that came back', () => {
     await main.getByText('Its life in figures').click();
     const table = main.getByRole('table', { name: 'Its life in figures' });
     expect(await table.getByRole('row').count()).toBe(7);
-    expect(await wordsIn(table)).toMatch(/\(\d+ % masked\)/);
+    expect(await wordsIn(table)).toMatch(/\(\d+% masked\)/);
     // nothing the picture says is in colour alone: what sleeps is hatched
     expect(
       await picture
@@ -189,7 +189,7 @@ describe('A card that came back', () => {
     const path = await logFile('long.csv', `Time (s),TC1 (°C)\n${rows.join('\n')}\n`);
     await zone.locator('input[type=file]').setInputFiles(path);
     await zone.getByRole('progressbar').waitFor();
-    await eventually(() => wordsIn(zone.locator('.profile-progress'))).toMatch(/[1-9]\d? %/);
+    await eventually(() => wordsIn(zone.locator('.profile-progress'))).toMatch(/[1-9]\d?%/);
     await zone.getByRole('button', { name: 'Stop reading' }).click();
     await zone.getByRole('progressbar').waitFor({ state: 'detached' });
     await zone.locator('input[type=file]').setInputFiles(path);

@@ -17,7 +17,7 @@ const manner = { locale: 'en-IE', currency: 'EUR' };
 
 describe('figures in words', () => {
   it('never rounds a small chance to none or a large one to certainty', () => {
-    expect([0, 0.002, 0.47, 0.997, 1].map(sayPercent)).toEqual(['0 %', '< 1 %', '47 %', '> 99 %', '100 %']);
+    expect([0, 0.002, 0.47, 0.997, 1].map(sayPercent)).toEqual(['0%', '< 1%', '47%', '> 99%', '100%']);
     expect([0, 0.002, 0.04, 0.66, 0.96, 0.999, 1].map(sayFrequency)).toEqual([
       'never',
       'less than 1 in 100',
@@ -54,7 +54,7 @@ describe('figures in words', () => {
   it('says a grade with its shares only where the reading is near an edge', () => {
     const name = (state: string) => state;
     expect(sayGrade(['normal', 'low', 'short'], [0.99, 0.01, 0], name)).toBe('normal');
-    expect(sayGrade(['normal', 'low', 'short'], [0.38, 0.62, 0], name)).toBe('low 62 %, normal 38 %');
+    expect(sayGrade(['normal', 'low', 'short'], [0.38, 0.62, 0], name)).toBe('low 62%, normal 38%');
     expect(sayGrade(['normal', 'low'], [0, 0], name)).toBe('fits no state');
   });
 

@@ -247,7 +247,7 @@ export const resultsEn = {
     verdict: 'Verdict',
     winnersInFigures: 'The tries in figures',
     tornado: 'What moves the surplus most',
-    tornadoAbout: 'Each figure alone from its low to its high end (5 % and 95 % points), all else as it is.',
+    tornadoAbout: 'Each figure alone from its low to its high end (5% and 95% points), all else as it is.',
     ifThisIs: 'If this is',
     low: 'Low end',
     high: 'High end',

@@ -48,7 +48,11 @@ export function HundredCards({ option, horizonDays }: { readonly option: Option;
       </ul>
       <InFigures
         title={words.inFigures}
-        columns={[{ name: words.outcome }, { name: words.cards, number: true }, { name: '5 % – 95 %', number: true }]}
+        columns={[
+          { name: words.outcome },
+          { name: words.cards, number: true },
+          { name: words.range(sayPercent(0.05), sayPercent(0.95)), number: true },
+        ]}
         rows={[
           [messages.value.options.works, sayPercent(option.works), range(option.worksInterval)],
           [messages.value.options.holds(days), sayPercent(option.holds), range(option.holdsInterval)],
