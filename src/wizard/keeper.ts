@@ -100,7 +100,7 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
   }
 
   async function sendAll(): Promise<void> {
-    const unsaved = device.all().filter((copy) => copy.unsaved && device.aside(copy.record.id) === null);
+    const unsaved = unsent();
     if (unsaved.length === 0) {
       // another window may have sent it
       if (keeping.value.state === 'saving') keeping.value = { state: 'saved' };
@@ -114,8 +114,12 @@ export function createKeeper({ fetch, storage, now }: Surroundings): Keeper {
       }
     }
     failures = 0;
-    if (keeping.value.state === 'saving') keeping.value = { state: 'saved' };
+    // what was typed while this was on its way is not saved yet
+    if (keeping.value.state === 'saving' && unsent().length === 0) keeping.value = { state: 'saved' };
   }
+
+  const unsent = (): readonly Copy[] =>
+    device.all().filter((copy) => copy.unsaved && device.aside(copy.record.id) === null);
 
   function schedule(delay: number): void {
     clearTimeout(timer);

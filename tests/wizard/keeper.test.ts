@@ -80,6 +80,25 @@ describe('keeping a card', () => {
     expect(keeper.keeping.value).toEqual({ state: 'saved' });
   });
 
+  it('does not call saved what was typed while an older version was on its way', async () => {
+    const server = makeServer();
+    const { fetch } = server;
+    server.fetch = async (path, init) => {
+      await new Promise((arrived) => setTimeout(arrived, 200));
+      return fetch(path, init);
+    };
+    const { keeper } = start(server);
+    keeper.keep(card('sent'));
+    await vi.advanceTimersByTimeAsync(400);
+    keeper.keep(card('typed meanwhile'));
+    await vi.advanceTimersByTimeAsync(150);
+    expect(server.held.get('card-one')?.record.title).toBe('sent');
+    expect(keeper.keeping.value).toEqual({ state: 'saving' });
+    await vi.advanceTimersByTimeAsync(1_000);
+    expect(server.held.get('card-one')).toMatchObject({ revision: 2, record: { title: 'typed meanwhile' } });
+    expect(keeper.keeping.value).toEqual({ state: 'saved' });
+  });
+
   it('says that it is kept on this device while the server is gone, and sends it when it is back', async () => {
     const { keeper, server } = start();
     server.up = false;
