@@ -63,15 +63,19 @@ async function decide(
   const decision = decideOn(knowledge, shop, record, diagnosis, { plan: options.plan ?? true });
   const { card, restricted, set, plans, singles, ready, best, planned, owedBy } = decision;
   const checkNames = new Map(knowledge.checks.map((check) => [check.id, check.name]));
-  const asOption = (plan: Plan) =>
+  const asOption = (plan: Plan, outdoneBy: Plan | null = null): Option =>
     optionOf(
       plan,
       stepIds(card, plan),
       names,
       owedBy(plan).map((id) => checkNames.get(id) ?? id),
+      outdoneBy && asOption(outdoneBy).name,
     );
   const chosen = asOption(best);
-  const shown = worthShowing(plans, singles, best, subjectOf(ready), diagnosis.sound).map(asOption);
+  const shown = worthShowing(plans, singles, best, subjectOf(ready), {
+    chance: restricted.chance,
+    isSound: (condition) => decision.members[condition]!.length === 0,
+  }).map(({ plan, outdoneBy }) => asOption(plan, outdoneBy));
 
   const view = diagnosisView(knowledge, diagnosis);
   const draws = options.draws ?? 0;

@@ -98,6 +98,8 @@ export const Option = z.strictObject({
   ceiling: z.number().nullable(),
   margin: z.number(),
   justified: z.boolean(),
+  /** a cheaper option of another kind that works wherever this one does, by name; left out where there is none */
+  outdoneBy: z.string().optional(),
   /** checks that must come before it, by name; left out where nothing is owed */
   waitsFor: z.array(z.string()).optional(),
 });

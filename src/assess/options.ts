@@ -12,7 +12,13 @@ export interface Names {
   readonly spoken: Spoken;
 }
 
-export function optionOf(plan: Plan, stepIds: readonly Id[], names: Names, waitsFor: readonly string[]): Option {
+export function optionOf(
+  plan: Plan,
+  stepIds: readonly Id[],
+  names: Names,
+  waitsFor: readonly string[],
+  outdoneBy: string | null = null,
+): Option {
   const stop = names.stops.get(plan.id);
   const steps = stepIds.map((id) => names.remedies.get(id)!);
   return {
@@ -41,7 +47,8 @@ export function optionOf(plan: Plan, stepIds: readonly Id[], names: Names, waits
     floor: plan.floor,
     ceiling: plan.ceiling,
     margin: plan.margin,
-    justified: plan.justified,
+    justified: plan.justified && outdoneBy === null,
+    ...(outdoneBy === null ? {} : { outdoneBy }),
     ...(waitsFor.length > 0 ? { waitsFor: [...waitsFor] } : {}),
   };
 }
@@ -60,33 +67,56 @@ function chance(value: number): number {
 /** A remedy that mends a card less often than this on its own is not worth a line. */
 const LEAST_HOPE = 0.05;
 
+export interface Shown {
+  readonly plan: Plan;
+  /** a cheaper remedy of another kind that does as much; null: there is none */
+  readonly outdoneBy: Plan | null;
+}
+
 /**
- * The options to lay side by side, best first: the chosen one, the one its break-evens are about, every way to stop, and of the single remedies the chosen one's
- * first step, the best of every verdict, and all with a real chance beyond `sound`, that of a card nothing is wrong with: what
- * needs no repair is no merit of one. `singles` is every open remedy alone. The planner
- * knows many more courses; side by side they would say little that these do not.
+ * The options to lay side by side, best first: the chosen one, the one its break-evens are about, every way to stop, and of the single
+ * remedies the chosen one's first step, the best of every verdict, and all with a real chance of their own. `singles` is every open
+ * remedy alone. The planner knows many more courses; side by side they would say little that these do not.
+ *
+ * A chance of its own is one that neither a sound card nor a cheaper remedy of another kind has: a card needs no new regulator because
+ * the cooler goes back on with fresh paste.
  */
 export function worthShowing(
   plans: readonly Plan[],
   singles: readonly Plan[],
   chosen: Plan,
   subject: Plan | null,
-  sound: number,
-): Plan[] {
+  { chance, isSound }: { readonly chance: Float64Array; readonly isSound: (condition: number) => boolean },
+): Shown[] {
   const best = new Map<VerdictKind, Plan>();
   for (const single of singles) {
     const before = best.get(single.verdict);
     if (!before || single.surplus > before.surplus) best.set(single.verdict, single);
   }
-  const shown = new Map<string, Plan>([[chosen.id, chosen]]);
-  if (subject) shown.set(subject.id, subject);
-  for (const plan of plans) if (plan.stop !== null) shown.set(plan.id, plan);
+  const own = (single: Plan, rivals: readonly Plan[]): number =>
+    chance.reduce((sum, held, condition) => {
+      if (isSound(condition)) return sum;
+      const without = rivals.reduce((most, rival) => Math.max(most, rival.vectors.works[condition]!), 0);
+      return sum + held * Math.max(0, single.vectors.works[condition]! - without);
+    }, 0);
+  const outdoes = (single: Plan): Plan | null => {
+    const rivals = singles
+      .filter((rival) => rival.verdict !== single.verdict && rival.cost.total < single.cost.total)
+      .sort((a, b) => b.surplus - a.surplus);
+    return rivals.find((rival) => own(single, [rival]) < LEAST_HOPE) ?? null;
+  };
+  const shown = new Map<string, Shown>();
+  const show = (plan: Plan, outdoneBy: Plan | null = null) => {
+    if (!shown.has(plan.id)) shown.set(plan.id, { plan, outdoneBy });
+  };
+  show(chosen);
+  if (subject) show(subject);
+  for (const plan of plans) if (plan.stop !== null) show(plan);
   for (const single of singles) {
-    const wanted =
-      single.steps[0] === chosen.steps[0] ||
-      single.chances.works - sound >= LEAST_HOPE ||
-      best.get(single.verdict) === single;
-    if (wanted) shown.set(single.id, single);
+    if (single.steps[0] === chosen.steps[0]) show(single);
+    const mends = own(single, []) >= LEAST_HOPE;
+    const outdoneBy = mends ? outdoes(single) : null;
+    if ((mends && outdoneBy === null) || best.get(single.verdict) === single) show(single, outdoneBy);
   }
-  return [...shown.values()].sort((a, b) => b.surplus - a.surplus);
+  return [...shown.values()].sort((a, b) => b.plan.surplus - a.plan.surplus);
 }

@@ -75,7 +75,7 @@ function optionFigures(option: Option, say: Words): string {
   ];
   if (option.floor !== null && option.ceiling !== null)
     parts.push(
-      option.justified
+      option.surplus >= option.margin
         ? `price from ${say.money(option.floor)} to ${say.money(option.ceiling)}`
         : 'no price suits both sides',
     );
@@ -217,7 +217,8 @@ function optionLines(assessed: Assessed, say: Words): string[] {
   for (const option of assessed.options.slice(0, OPTIONS_SHOWN)) {
     const waits = option.waitsFor ? `; not before: ${option.waitsFor.join(', ')}` : '';
     const mark = option.justified && option.steps.length > 0 && !option.waitsFor ? good('+') : ' ';
-    lines.push(`  ${mark} ${option.name}  ${quiet(`${optionFigures(option, say)}${waits}`)}`);
+    const outdone = option.outdoneBy ? `; does as much for less: ${option.outdoneBy}` : '';
+    lines.push(`  ${mark} ${option.name}  ${quiet(`${optionFigures(option, say)}${outdone}${waits}`)}`);
   }
   for (const closed of assessed.closedRemedies.slice(0, CLOSED_SHOWN))
     lines.push(`  ${quiet(`closed: ${closed.name}: ${closed.reasons[0] ?? ''}`)}`);

@@ -51,6 +51,25 @@ function bruteForce(assessment: Assessed, model: ReturnType<typeof exportKnowled
 }
 
 describe('an assessment', () => {
+  it('justifies no repair that works only because the cooler goes back on with fresh paste', () => {
+    const { options } = all.find((one) => one.record === workedCase('cooling-only').record.id)!;
+    const paste = options.find(({ steps }) => steps.join() === 'thermal-service')!;
+    const others = options.filter(({ verdict, works }) => verdict !== 'service' && works > 0.05);
+    expect(others.length).toBeGreaterThan(0);
+    for (const option of others) expect(option, option.name).toMatchObject({ justified: false, outdoneBy: paste.name });
+  });
+
+  it('calls no option outdone by one that is not cheaper, and lets its own verdict stand', () => {
+    for (const { options, verdict } of all) {
+      for (const option of options.filter(({ outdoneBy }) => outdoneBy !== undefined)) {
+        expect(option.justified, option.name).toBe(false);
+        expect(option.id).not.toBe(verdict.option);
+        const better = options.find(({ name }) => name === option.outdoneBy);
+        if (better) expect(better.cost.total).toBeLessThan(option.cost.total);
+      }
+    }
+  });
+
   it('can be recomputed by brute force from the exported knowledge and its own audit, to 1e-9', () => {
     for (const id of ['bump-or-ball', 'melted-connector']) {
       const assessment = all.find((one) => one.record === workedCase(id).record.id)!;
@@ -67,7 +86,7 @@ describe('an assessment', () => {
         if (option.floor === null || option.ceiling === null) continue;
         bands += 1;
         expect(option.ceiling >= option.floor).toBe(option.surplus >= option.margin);
-        expect(option.justified).toBe(option.surplus >= option.margin);
+        expect(option.justified).toBe(option.surplus >= option.margin && option.outdoneBy === undefined);
       }
     }
     expect(bands).toBeGreaterThan(100);

@@ -181,6 +181,7 @@ export const resultsDe: ResultMessages = {
     advised: 'empfohlen',
     heat: (count) => `${count} ${count === '1' ? 'Wärmezyklus' : 'Wärmezyklen'}`,
     waitsFor: (checks) => `wartet auf ${checks}`,
+    outdone: (name) => `leistet dasselbe für weniger: ${name}`,
     showAll: (count) => `Alle ${count} Möglichkeiten zeigen`,
   },
 

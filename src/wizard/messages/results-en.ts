@@ -178,6 +178,7 @@ export const resultsEn = {
     advised: 'advised',
     heat: (count: string) => `${count} heat ${count === '1' ? 'cycle' : 'cycles'}`,
     waitsFor: (checks: string) => `waits for ${checks}`,
+    outdone: (name: string) => `does as much for less: ${name}`,
     showAll: (count: number) => `Show all ${count} options`,
   },
 

@@ -56,6 +56,9 @@ export function OptionsTable({ options, advised, horizonDays, manner }: Props) {
                   {option.heatCycles > 0 &&
                     `, ${words.heat(sayNumber(option.heatCycles, { maximumFractionDigits: 1 }))}`}
                 </small>
+                {option.outdoneBy !== undefined && (
+                  <small class="option-outdone">{words.outdone(option.outdoneBy)}</small>
+                )}
                 {option.waitsFor !== undefined && (
                   <small class="option-waits">
                     <LockMark /> {words.waitsFor(option.waitsFor.join(', '))}
