@@ -1,6 +1,7 @@
 /** Which checks must come before each remedy, so that no part is changed that nobody has located. */
 import type { CardCheck } from '../decision/card-problem.ts';
 import type { Gathered } from '../evidence/evidence.ts';
+import { isTaken } from '../evidence/safety.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Id, Remedy } from '../knowledge/schema.ts';
 import type { ChecksAtThisCard } from './checks.ts';
@@ -24,7 +25,10 @@ export function mustFollow(
   remedies: readonly Remedy[],
   { open, never }: Pick<ChecksAtThisCard, 'open' | 'never'>,
 ): MustFollow[] {
-  const seen = new Set(gathered.present.filter((item) => item.origin !== 'owner').map((item) => item.finding));
+  const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
+  const seen = new Set(
+    gathered.present.filter((item) => isTaken(findings.get(item.finding)!, item)).map((item) => item.finding),
+  );
   const byId = new Map(open.map((check) => [check.id, check]));
   const yields = new Map(knowledge.checks.map((check) => [check.id, check.yields]));
   const yielding = (finding: Id) => open.filter((check) => check.findings.some((item) => item.id === finding));

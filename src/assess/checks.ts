@@ -3,7 +3,7 @@ import type { Conditions } from '../belief/conditions.ts';
 import { stateLikelihoods } from '../belief/predict.ts';
 import type { CardCheck } from '../decision/card-problem.ts';
 import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
-import { LIMITED_CHECKS, RESISTANCES_CHECK, SHORT_SHARE, SHORT_STATE } from '../evidence/safety.ts';
+import { isTaken, LIMITED_CHECKS, RESISTANCES_CHECK, SHORT_SHARE, SHORT_STATE } from '../evidence/safety.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import { say, sayThing } from '../knowledge/sayings.ts';
 import type { Check, Finding, Id } from '../knowledge/schema.ts';
@@ -30,8 +30,10 @@ export function checksAtThisCard(
   gathered: Gathered,
   conditions: Conditions,
 ): ChecksAtThisCard {
-  const bench = new Map(gathered.present.filter((item) => item.origin !== 'owner').map((item) => [item.finding, item]));
   const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
+  const bench = new Map(
+    gathered.present.filter((item) => isTaken(findings.get(item.finding)!, item)).map((item) => [item.finding, item]),
+  );
   const preparationAt = new Map(knowledge.preparations.map((preparation, at) => [preparation.id, at]));
   const networkAt = new Map(knowledge.network.findings.map((node, at) => [node.id, at]));
   const limitedDone = LIMITED_CHECKS.some((id) =>

@@ -46,6 +46,14 @@ export function powerGate(
   return closed;
 }
 
+/**
+ * Whether the bench has taken this: what only the owner said, or a reading above anything a card shows there (the probe beside
+ * the rail, the meter not on ohms), is no measurement.
+ */
+export function isTaken({ neverAbove }: Finding, { origin, reading }: FindingEvidence): boolean {
+  return origin !== 'owner' && !(neverAbove && reading && reading.value > neverAbove.value);
+}
+
 /** The rails that the gate asks for on this card, in the order of the knowledge. */
 export function railsOf(knowledge: Pick<Knowledge, 'checks' | 'findings'>): readonly Finding[] {
   const yields = knowledge.checks.find(({ id }) => id === RESISTANCES_CHECK)?.yields ?? [];
@@ -72,7 +80,12 @@ function railReasons(
     );
   });
   const missing = rails.filter(({ id }) => !seen.has(id));
+  const missed = rails.filter((rail) => {
+    const evidence = seen.get(rail.id);
+    return evidence && !isTaken(rail, evidence);
+  });
   const reasons: string[] = [];
+  if (missed.length > 0) reasons.push(say(knowledge, 'no-power-while-missed', { rails: names(missed) }));
   if (short.length > 0) reasons.push(say(knowledge, 'no-power-while-short', { rails: names(short) }));
   if (missing.length > 0) {
     const perhaps = missing.filter(({ id }) => applies(id) === 'unknown');

@@ -81,6 +81,8 @@ export const SAYINGS = {
   'bench-has-no-joint': ', no ',
   'no-power-no-rails': 'No power: nothing here says which rails must be measured to ground first.',
   'no-power-while-short': 'No power while a rail is short to ground: {rails}.',
+  'no-power-while-missed':
+    'No power on a reading that no such rail shows (probe beside the rail, or meter not on ohms). Take again: {rails}.',
   'no-power-before-known': 'No power before these are known not to be short: {rails}{hint}.',
   'unless-none': ' ({rails}: unless the card has none; say so)',
   'limited-first': 'First power only from a current-limited supply.',

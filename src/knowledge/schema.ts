@@ -90,6 +90,8 @@ export const Finding = z.strictObject({
   given: z.record(Id, Row),
   /** asked only where this holds (facts of the record); without it, always */
   appliesWhen: z.lazy(() => RuleConditions).optional(),
+  /** no card reads above this here: such a reading was not taken where it says, and power waits until it has been taken again */
+  neverAbove: withBasis({ value: z.number().positive() }).optional(),
   $schema: z.string().optional(),
 });
 export type Finding = z.infer<typeof Finding>;

@@ -112,6 +112,29 @@ describe('power', () => {
     }
   });
 
+  test('a core rail that reads open or in kilohms was not measured: power waits until it is taken again', async () => {
+    const rails = railsOf(knowledge).map(({ id }) => id);
+    const powered = knowledge.checks.filter(({ powers }) => powers).map(({ id }) => id);
+    const card = arrived({ 'die-size': 'large', 'second-core-rail': true, 'power-connectors': 'two-or-more' });
+    const others = rails.filter((rail) => rail !== 'resistance-core').map((rail) => seen(rail, 'normal'));
+    const looked = seen('look-board', 'clean');
+    for (const typed of ['OL', '12k']) {
+      const missed = [card, looked, ...others, measured('resistance-core', typed)];
+      const { closedChecks } = await gathered(missed);
+      for (const check of powered)
+        expect(closedChecks.get(check)?.[0], check).toMatch(/^No power on a reading that no such rail shows/);
+      const again = await gathered([...missed, measured('resistance-core', '0.31')]);
+      expect(again.closedChecks.has('idle-current')).toBe(false);
+    }
+    // other rails do read open: a blown fuse, a rail that this card does not use
+    const open = await gathered([
+      card,
+      looked,
+      ...rails.map((rail) => (rail === 'resistance-5v' ? measured(rail, 'OL') : seen(rail, 'normal'))),
+    ]);
+    expect(open.closedChecks.has('idle-current')).toBe(false);
+  });
+
   test('with sound rails the limited checks open first, and the boot test after one of them', async () => {
     const sound = [seen('look-board', 'clean'), ...railsOf(knowledge).map(({ id }) => seen(id, 'normal'))];
     const first = await gathered(sound);
