@@ -135,6 +135,16 @@ describe('power', () => {
     expect(open.closedChecks.has('idle-current')).toBe(false);
   });
 
+  test('with any rail short, no work is on offer that lifts no short and would be tried by powering it', async () => {
+    const card = arrived({ 'second-core-rail': true, 'power-connectors': 'two-or-more' });
+    for (const { id } of railsOf(knowledge)) {
+      const { closedRemedies } = await gathered([card, seen(id, 'short')]);
+      for (const remedy of ['thermal-service', 'replace-fans', 'reflash-firmware', 'replace-clock'])
+        expect(closedRemedies.get(remedy)?.join(), `${remedy} with ${id} short`).toContain('A rail is short to ground');
+      expect(closedRemedies.has('remove-shorted-capacitor')).toBe(false);
+    }
+  });
+
   test('with sound rails the limited checks open first, and the boot test after one of them', async () => {
     const sound = [seen('look-board', 'clean'), ...railsOf(knowledge).map(({ id }) => seen(id, 'normal'))];
     const first = await gathered(sound);
