@@ -3,6 +3,7 @@ import { assess } from '../../src/assess.ts';
 import type { Assessed } from '../../src/assessment.ts';
 import { exportKnowledge } from '../../src/knowledge/export.ts';
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
+import { USUAL_RESTRAINT } from '../../src/shop/restraint.ts';
 import type { Shop } from '../../src/shop/schema.ts';
 import { knowledgeAndShop, workedCase, workedCases } from './worked-cases.ts';
 
@@ -67,6 +68,18 @@ describe('an assessment', () => {
         const better = options.find(({ name }) => name === option.outdoneBy);
         if (better) expect(better.cost.total).toBeLessThan(option.cost.total);
       }
+    }
+  });
+
+  it('calls only what is worse the next best, also where the bench wants more mended than the best option mends', async () => {
+    const demanding = { ...shop, restraint: { ...USUAL_RESTRAINT, leastMended: 0.45 } };
+    for (const { record } of workedCases) {
+      const assessment = await assess(knowledge, demanding, record, { plan: false });
+      if (assessment.kind !== 'assessed') continue;
+      expect(
+        assessment.verdict.reasons.filter((reason) => /: -\S+ less\.$/.test(reason)),
+        record.id,
+      ).toEqual([]);
     }
   });
 
