@@ -34,7 +34,7 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
           ? checkProcess(event, knowledge, path)
           : [unknown('remedy', event.remedy, remedies, `${path}.remedy`)];
       case 'came-back':
-        return wasTreated(record, event) ? [] : [neverTreated(path)];
+        return workBefore(record, event) ? workedTooLong(event, record, path) : [neverTreated(path)];
       case 'quoted':
       case 'handed-back':
       case 'still-working':
@@ -93,8 +93,26 @@ function checkStep(event: Seen | Measured, record: CardRecord, path: string): Re
   ];
 }
 
-function wasTreated(record: CardRecord, event: Event): boolean {
-  return record.timeline.slice(0, record.timeline.indexOf(event)).some(({ type }) => type === 'treated');
+function workBefore(record: CardRecord, event: Event): Event | undefined {
+  return record.timeline.slice(0, record.timeline.indexOf(event)).findLast(({ type }) => type === 'treated');
+}
+
+const MILLISECONDS_PER_DAY = 86_400_000;
+
+/** Days are counted by the calendar as well as by the clock: one more than passed is no contradiction. */
+function workedTooLong(event: Extract<Event, { type: 'came-back' }>, record: CardRecord, path: string): RecordIssue[] {
+  const work = workBefore(record, event);
+  if (!work || event.workedDays === undefined || event.workedDays === null) return [];
+  const passed = (Date.parse(event.at) - Date.parse(work.at)) / MILLISECONDS_PER_DAY;
+  if (event.workedDays <= Math.ceil(passed) + 1) return [];
+  return [
+    {
+      path: `${path}.workedDays`,
+      wrong: `It worked for ${event.workedDays} days, more than passed between the work and its coming back (${Math.floor(passed)}).`,
+      todo: 'Correct the days or the dates, or put null where nobody can tell how long it worked.',
+      typed: write(event.workedDays),
+    },
+  ];
 }
 
 function neverTreated(path: string): RecordIssue {
@@ -171,7 +189,16 @@ function checkSeen(event: Seen, findings: ReadonlyMap<Id, Finding>, path: string
     if (!states.includes(state))
       issues.push(unknown('state', state, states, `${path}.weights.${state}`, ` of "${finding.name}"`));
   }
-  if (event.weights && !Object.values(event.weights).some((weight) => weight > 0)) {
+  const most = Math.max(0, ...Object.values(event.weights ?? {}));
+  if (event.weights && most > 0 && event.state !== null && (event.weights[event.state] ?? 0) < most) {
+    issues.push({
+      path: `${path}.state`,
+      wrong: `The state says "${event.state}", and the weights give more to another.`,
+      todo: 'Name the state with most weight, or set the state to null and leave it to the weights.',
+      typed: event.state,
+    });
+  }
+  if (event.weights && most === 0) {
     issues.push({
       path: `${path}.weights`,
       wrong: `No state of "${finding.name}" has any weight: something was seen, so one of them must be possible.`,

@@ -1,7 +1,7 @@
 /** Unknown data into a record: migrate by its format number, then parse; every issue at once, in sentences. */
 import type { z } from 'zod';
 import type { RecordIssue } from '../evidence/evidence.ts';
-import { Record as CardRecord, RECORD_FORMAT } from './schema.ts';
+import { Record as CardRecord, Event, RECORD_FORMAT } from './schema.ts';
 
 export { checkRecord } from './check.ts';
 
@@ -95,15 +95,21 @@ function say(issue: z.core.$ZodIssue, root: unknown, above: readonly PropertyKey
     case 'too_small':
       return issue.origin === 'string'
         ? one(`${field} is empty.`, 'Type something.')
-        : one(`${field} is too small.`, `Give at least ${issue.minimum}.`);
+        : one(
+            `${field} is too small.`,
+            `Give ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}.`,
+          );
     case 'too_big':
-      return one(`${field} is too large.`, `Give at most ${issue.maximum}.`);
+      return one(
+        `${field} is too large.`,
+        `Give ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}.`,
+      );
     case 'invalid_format':
       return issue.format === 'datetime'
         ? one(`${field} is not a date with time and zone.`, 'Write it as 2025-03-01T09:30:00+01:00, or ending in Z.')
         : issue.format === 'date'
           ? one(`${field} is not a day.`, 'Write it as year-month-day, such as 2025-03-01.')
-          : one(`${field} is not well formed: ${issue.message}.`, 'Write it as lower-case words joined by hyphens.');
+          : one(`${field} is ${sort(typed)}, which is no id.`, 'Write it as lower-case words joined by hyphens.');
     case 'invalid_key':
       return one(`${field} is not an id.`, 'Write it as lower-case words joined by hyphens.');
     case 'invalid_union':
@@ -135,18 +141,7 @@ function sayUnion(
   return nearest.flatMap((inner) => say(inner, root, path));
 }
 
-const EVENT_TYPES = [
-  'arrived',
-  'seen',
-  'measured',
-  'quoted',
-  'treated',
-  'handed-back',
-  'still-working',
-  'came-back',
-  'closed',
-  'note',
-] as const;
+const EVENT_TYPES = Event.options.map(({ shape }) => shape.type.value);
 
 const KINDS: { readonly [expected: string]: string } = {
   string: 'text',

@@ -82,6 +82,41 @@ describe('a record against the knowledge', () => {
     expect(check(spread({ clean: 0.2 }))).toEqual([]);
   });
 
+  test('a state that its own weights contradict is refused, whichever of the two was meant', () => {
+    const both = (state: string | null, weights: { [state: string]: number }): Event => ({
+      ...(seen('look-core', state) as Extract<Event, { type: 'seen' }>),
+      weights,
+    });
+    expect(check(both('clean', { 'old-flux': 1, clean: 0.4 }))[0]).toMatchObject({
+      path: 'timeline.0.state',
+      typed: 'clean',
+    });
+    expect(check(both('clean', { 'old-flux': 1 }))).toHaveLength(1);
+    expect(check(both('old-flux', { 'old-flux': 1, clean: 0.4 }))).toEqual([]);
+    expect(check(both('clean', { 'old-flux': 0.5, clean: 0.5 }))).toEqual([]);
+    expect(check(both(null, { 'old-flux': 1, clean: 0.4 }))).toEqual([]);
+  });
+
+  test('a card cannot have worked for longer than it was away', () => {
+    const back = (at: string, workedDays?: number | null): Event => ({
+      type: 'came-back',
+      at,
+      ...(workedDays === undefined ? {} : { workedDays }),
+    });
+    const backAfter = (at: string, days?: number | null) => check(treated('replace-fans'), back(at, days));
+    expect(backAfter('2025-03-04T09:00:00Z', 400)).toEqual([
+      {
+        path: 'timeline.1.workedDays',
+        wrong: 'It worked for 400 days, more than passed between the work and its coming back (1).',
+        todo: 'Correct the days or the dates, or put null where nobody can tell how long it worked.',
+        typed: '400',
+      },
+    ]);
+    expect(backAfter('2025-03-04T09:00:00Z', 2)).toEqual([]);
+    expect(backAfter('2025-03-13T09:00:00Z', 10)).toEqual([]);
+    for (const days of [null, undefined]) expect(backAfter('2025-03-04T09:00:00Z', days)).toEqual([]);
+  });
+
   test('time runs forward, across time zones too', () => {
     const at = (when: string): Event => ({ type: 'note', at: when, text: 'x' });
     expect(check(at('2025-03-03T10:00:00+01:00'), at('2025-03-03T09:00:00Z'), at('2025-03-03T09:00:01Z'))).toEqual([]);

@@ -99,14 +99,19 @@ describe('everything wrong at once', () => {
 
   test('says it in words for each kind of mistake', () => {
     expect(only({ ...GOOD, id: 'Card 7' })).toMatchObject({
-      wrong: '"id" is not well formed: ids are lower-case words joined by hyphens.',
+      wrong: '"id" is "Card 7", which is no id.',
+      todo: 'Write it as lower-case words joined by hyphens.',
     });
+    const meter = { percent: 1, digits: 2, resolution: 0 };
+    expect(
+      only(withEvent({ type: 'measured', at: AT, finding: 'resistance-core', typed: '1', instrument: meter })).todo,
+    ).toBe('Give more than 0.');
     expect(only({ ...GOOD, title: '' })).toMatchObject({ wrong: '"title" is empty.', todo: 'Type something.' });
     expect(only(withEvent({ type: 'arrived', at: '2025-03-03', facts: {} })).todo).toContain(
       '2025-03-01T09:30:00+01:00',
     );
     expect(only(withEvent({ type: 'seem', at: AT })).todo).toBe(
-      'Set its "type" to one of arrived, seen, measured, quoted, treated, handed-back, still-working, came-back, closed, note.',
+      'Set its "type" to one of arrived, seen, measured, quoted, prepared, treated, handed-back, still-working, came-back, closed, note.',
     );
     expect(only(withEvent({ at: AT }))).toMatchObject({ path: 'timeline.0.type' });
     expect(only(withEvent({ type: 'seen', at: AT, finding: 'start-up', state: 'desktop', by: 'me' })).todo).toBe(
