@@ -21,7 +21,7 @@ const warm = (words: string) => styleText('yellow', words, { stream: process.std
 export function assessmentText(assessment: Assessment, locale: string): string {
   switch (assessment.kind) {
     case 'bad-record':
-      return assessment.issues.map((issue) => `${issue.path}: ${issue.wrong} ${issue.todo}`).join('\n');
+      return assessment.issues.map((issue) => `${issue.path || 'the record'}: ${issue.wrong} ${issue.todo}`).join('\n');
     case 'contradiction':
       return [strong(assessment.title), warm('The findings contradict each other.'), assessment.sentence].join('\n');
     case 'assessed':

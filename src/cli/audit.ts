@@ -1,7 +1,13 @@
-import { loadKnowledge, loadTranslations } from '../knowledge/load.ts';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Knowledge, Problem } from '../knowledge/knowledge.ts';
+import { loadKnowledge, loadShop, loadTranslations, RULES_FOLDER } from '../knowledge/load.ts';
 import { sayProblem } from '../knowledge/say-problem.ts';
+import { auditShop } from '../shop/audit.ts';
 import { type Command, printJson, stringFlag } from './command.ts';
 import { KNOWLEDGE_FLAG } from './reading.ts';
+
+const SHOP_FILE = 'shop.json';
 
 export const auditCommand: Command = {
   name: 'audit',
@@ -13,7 +19,11 @@ export const auditCommand: Command = {
     const folder = stringFlag(input, 'rules');
     const loaded = await loadKnowledge(folder);
     const spoken = loaded.ok ? await loadTranslations(loaded.knowledge, folder) : { translations: [], problems: [] };
-    const problems = [...(loaded.ok ? [] : loaded.problems), ...spoken.problems];
+    const problems = [
+      ...(loaded.ok ? [] : loaded.problems),
+      ...spoken.problems,
+      ...(await shopProblems(folder, loaded.ok ? loaded.knowledge : null)),
+    ];
     if (loaded.ok && problems.length === 0) {
       const { knowledge } = loaded;
       const counts = {
@@ -40,3 +50,12 @@ export const auditCommand: Command = {
     return 1;
   },
 };
+
+/** The profile that a new bench begins with lies among the rules, and is held to them. */
+async function shopProblems(folder = RULES_FOLDER, knowledge: Knowledge | null): Promise<readonly Problem[]> {
+  const file = join(folder, SHOP_FILE);
+  if (!existsSync(file)) return [];
+  const loaded = await loadShop(file);
+  if (loaded.ok) return knowledge ? auditShop(SHOP_FILE, loaded.shop, knowledge.bench, knowledge) : [];
+  return loaded.problems.map((problem) => ({ ...problem, file: SHOP_FILE }));
+}

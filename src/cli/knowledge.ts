@@ -35,10 +35,13 @@ export const knowledgeCommand: Command = {
   run: async (input) => {
     const knowledge = await readKnowledge(input);
     const json = input.values.json === true;
+    const idle = ['cases', 'most'].find((flag) => input.values[flag] !== undefined);
+    if (idle !== undefined && input.values.estimates !== true)
+      throw new BadInput(`--${idle} is about ranking the estimates: add --estimates, or leave it out.`);
+    const most = wholeFlag(input, 'most', 25, 1, 10_000);
     if (input.values.estimates === true) {
       const shop = await readShop(input, knowledge);
       const ranked = await rankOverCases(knowledge, shop, stringFlag(input, 'cases') ?? CASES_FOLDER);
-      const most = wholeFlag(input, 'most', 25, 1, 10_000);
       if (json) printJson(ranked);
       else process.stdout.write(`${estimatesText(knowledge, ranked.slice(0, most))}\n`);
       return 0;
@@ -112,8 +115,19 @@ function estimatesText(knowledge: Knowledge, ranked: readonly RankedEstimate[]):
   ].join('\n');
 }
 
+async function casesIn(folder: string): Promise<string[]> {
+  try {
+    return (await readdir(folder)).filter((name) => name.endsWith('.json')).sort();
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    const wrong =
+      code === 'ENOENT' ? 'there is no such folder' : code === 'ENOTDIR' ? 'that is a file' : (error as Error).message;
+    throw new BadInput(`${folder}: ${wrong}. Name a folder of records with --cases.`);
+  }
+}
+
 async function rankOverCases(knowledge: Knowledge, shop: Shop, folder: string): Promise<RankedEstimate[]> {
-  const names = (await readdir(folder)).filter((name) => name.endsWith('.json')).sort();
+  const names = await casesIn(folder);
   if (names.length === 0)
     throw new BadInput(`${folder}: there is no case here. Name a folder of records with --cases.`);
   const cases: RankedCase<unknown>[] = [];

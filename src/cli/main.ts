@@ -1,5 +1,6 @@
 /** argv -> command -> exit code: 0 done, 1 bad input, 2 a fault of ours. Answers go to stdout, commentary to stderr. */
 import { parseArgs } from 'node:util';
+import packageFile from '../../package.json' with { type: 'json' };
 import { assessCommand } from './assess.ts';
 import { auditCommand } from './audit.ts';
 import { BadInput, type Command, type CommandInput, type Flag } from './command.ts';
@@ -29,6 +30,8 @@ const COMMANDS: readonly Command[] = [
   schemasCommand,
 ];
 
+const { version: VERSION } = packageFile;
+
 const EVERYWHERE: Readonly<Record<string, Flag>> = {
   json: { type: 'boolean', about: 'print the value itself as JSON (its JSON Schema: `worth-the-heat schemas <name>`)' },
   help: { type: 'boolean', short: 'h', about: 'this help' },
@@ -51,6 +54,7 @@ function helpOverall(): string {
     '',
     'options everywhere',
     ...flagLines(EVERYWHERE),
+    '  --version                    the version of this program (without a command)',
     '',
     'A record is a JSON file, or - for standard input. Begin with `worth-the-heat new my-card > my-card.json`,',
     'or try a worked case: `worth-the-heat assess cases/<one>.json`. `worth-the-heat <command> --help` tells more.',
@@ -83,6 +87,8 @@ function readInput(command: Command, args: string[]): CommandInput {
   );
   try {
     const { values, positionals } = parseArgs({ args, options, allowPositionals: true, strict: true });
+    if (positionals.length > 0 && command.usage === command.name)
+      throw new BadInput(`${command.name} takes options only, and "${positionals[0]}" is none.`);
     return { positionals, values: values as CommandInput['values'] };
   } catch (error) {
     throw new BadInput(`${(error as Error).message}\nTry: worth-the-heat ${command.name} --help`);
@@ -90,10 +96,16 @@ function readInput(command: Command, args: string[]): CommandInput {
 }
 
 export async function main(argv: readonly string[]): Promise<number> {
-  const [name, ...rest] = argv;
+  const [first, ...others] = argv;
+  // "help assess" is "assess --help"
+  const [name, ...rest] = first === 'help' && others.length > 0 ? [...others, '--help'] : argv;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     process.stdout.write(`${helpOverall()}\n`);
     return name === undefined ? 1 : 0;
+  }
+  if (name === '--version') {
+    process.stdout.write(`${VERSION}\n`);
+    return 0;
   }
   const command = COMMANDS.find((known) => known.name === name);
   if (!command) {
@@ -124,6 +136,7 @@ export async function main(argv: readonly string[]): Promise<number> {
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   // the reader of a pipe may leave early (`| head`)
   if (error.code === 'EPIPE') process.exit(0);
-  throw error;
+  process.stderr.write(`The answer cannot be written (${error.message}). Make room there, or send it elsewhere.\n`);
+  process.exit(1);
 });
 process.exitCode = await main(process.argv.slice(2));

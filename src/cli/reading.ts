@@ -2,9 +2,9 @@
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { text } from 'node:stream/consumers';
+import { buffer } from 'node:stream/consumers';
 import type { Knowledge } from '../knowledge/knowledge.ts';
-import { loadKnowledge, loadShop } from '../knowledge/load.ts';
+import { loadKnowledge, loadShop, readJson as readJsonText } from '../knowledge/load.ts';
 import { sayProblem } from '../knowledge/say-problem.ts';
 import { auditShop } from '../shop/audit.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -24,23 +24,32 @@ export const SHOP_FLAG: Flag = {
 
 /** Parsed JSON of a file, or of standard input for `-`. */
 export async function readJson(path: string): Promise<unknown> {
-  let content: string;
+  const where = path === '-' ? 'standard input' : path;
+  const content = decoded(where, await bytesOf(path));
+  if (content.trim() === '')
+    throw new BadInput(`${where}: it is empty. A record is a JSON object; \`worth-the-heat new\` writes one.`);
+  const read = readJsonText(content);
+  if (read.ok) return read.value;
+  throw new BadInput(`${where}: ${read.wrong}. ${read.todo} A record is JSON; \`worth-the-heat new\` writes one.`);
+}
+
+async function bytesOf(path: string): Promise<Buffer> {
   try {
-    content = path === '-' ? await text(process.stdin) : await readFile(path, 'utf8');
+    return path === '-' ? await buffer(process.stdin) : await readFile(path);
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     const wrong =
       code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'that is a folder' : (error as Error).message;
     throw new BadInput(`${path}: ${wrong}. Name a record file, or - for standard input.`);
   }
+}
+
+/** A byte that is no UTF-8 would come out as a question mark, and what was typed would be lost. */
+function decoded(where: string, bytes: Buffer): string {
   try {
-    // Windows shells write a byte-order mark; it is no part of JSON
-    return JSON.parse(content.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    const where = path === '-' ? 'standard input' : path;
-    throw new BadInput(
-      `${where}: this is not JSON (${(error as Error).message}). A record is a JSON object; \`worth-the-heat new\` writes one.`,
-    );
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new BadInput(`${where}: this is not UTF-8 text. Save it again with the encoding UTF-8.`);
   }
 }
 

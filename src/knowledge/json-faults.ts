@@ -9,7 +9,8 @@ export interface JsonFault {
 
 /**
  * The faults of a text as JSON (RFC 8259): each key that an object repeats, and where the grammar breaks, at which
- * reading stops. No faults exactly where JSON.parse accepts it and no key is lost. O(length).
+ * reading stops. No faults exactly where JSON.parse accepts it and no key is lost, but for nesting beyond 500 levels, which is
+ * taken for broken: nothing here nests so deep. O(length).
  */
 export function jsonFaults(text: string): JsonFault[] {
   const faults: JsonFault[] = [];
@@ -28,10 +29,14 @@ export function jsonFaults(text: string): JsonFault[] {
     match(SPACE);
     return found;
   };
+  let depth = 0;
   const value = (): void => {
+    if (depth > DEEPEST) throw BROKEN;
+    depth += 1;
     const token = expect(TOKEN);
     if (token === '{') members();
     else if (token === '[') elements();
+    depth -= 1;
   };
   const members = (): void => {
     const keys = new Set<string>();
@@ -62,6 +67,7 @@ export function jsonFaults(text: string): JsonFault[] {
   return faults;
 }
 
+const DEEPEST = 500;
 const BROKEN = Symbol('no JSON from here on');
 const SPACE = /[ \t\n\r]*/y;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: the grammar forbids them inside a string

@@ -1,5 +1,5 @@
-import { execFile } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { execFile, spawn } from 'node:child_process';
+import { closeSync, cpSync, existsSync, mkdtempSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -92,7 +92,10 @@ describe('the command line', () => {
   it.each([
     [['assess'], /Name a record file/],
     [['assess', 'no-such-file.json'], /no such file/],
-    [['assess', 'DEVELOPERS.md'], /not JSON/],
+    [['assess', 'DEVELOPERS.md'], /no JSON from line 1, column 1 on, at # Developers/],
+    [['audit', CASE], /takes options only/],
+    [['knowledge', '--estimates', '--cases', 'no-such-folder'], /no-such-folder: there is no such folder/],
+    [['knowledge', '--most', '3'], /add --estimates/],
     [['assess', CASE, '--max-faults', '9'], /whole number from 1 to 4/],
     [['assess', CASE, '--frobnicate'], /--help/],
     [['verdict'], /no command "verdict"/],
@@ -106,6 +109,60 @@ describe('the command line', () => {
     expect(err).not.toContain('fault of the program');
     expect(out).toBe('');
     expect(code).toBe(1);
+  });
+
+  it.each([
+    [
+      'a field twice',
+      '{"format":1,"id":"x","title":"this","title":"that","timeline":[]}',
+      /"title" stands twice.*line 1/,
+    ],
+    ['another encoding', Buffer.from('{"format":1,"id":"x","title":"Prüfling","timeline":[]}', 'latin1'), /not UTF-8/],
+    ['nothing', ' \n', /it is empty/],
+    ['no object', 'null', /the record: A record is an object/],
+    ['lists without end', '['.repeat(50_000) + ']'.repeat(50_000), /no JSON from line 1, column 502/],
+  ])('loses nothing that was typed: a record with %s is refused', async (_, content, words) => {
+    const path = join(folder, 'odd.json');
+    writeFileSync(path, content);
+    const { code, out, err } = await run(['assess', path]);
+    expect(err).toMatch(words);
+    expect([code, out]).toEqual([1, '']);
+  });
+
+  it('reads a record that begins with a byte-order mark', async () => {
+    const path = join(folder, 'marked.json');
+    writeFileSync(path, '\uFEFF{"format":1,"id":"x","title":"Marked","timeline":[]}');
+    const { code, out } = await run(['assess', path, '--draws', '0']);
+    expect([code, out.split('\n')[0]]).toEqual([0, 'Marked']);
+  });
+
+  it.skipIf(!existsSync('/dev/full'))('says in a line that an answer cannot be written', async () => {
+    const full = openSync('/dev/full', 'w');
+    const ended = await new Promise<{ code: number | null; err: string }>((resolve) => {
+      const child = spawn(process.execPath, [join(ROOT, 'src/cli/main.ts'), 'audit'], {
+        stdio: ['ignore', full, 'pipe'],
+      });
+      let err = '';
+      child.stderr!.on('data', (chunk) => {
+        err += chunk;
+      });
+      child.on('close', (code) => resolve({ code, err }));
+    });
+    closeSync(full);
+    expect(ended).toMatchObject({ code: 1, err: expect.stringMatching(/^The answer cannot be written .*\n$/) });
+  });
+
+  it('holds the shop profile among the rules to what the knowledge knows', async () => {
+    const rules = join(folder, 'rules');
+    cpSync(join(ROOT, 'rules'), rules, { recursive: true });
+    const shop = JSON.parse(readFileSync(join(rules, 'shop.json'), 'utf8'));
+    writeFileSync(join(rules, 'shop.json'), JSON.stringify({ ...shop, equipment: [...shop.equipment, 'spoon'] }));
+    const unknown = await run(['audit', '--rules', rules]);
+    expect(unknown.out).toMatch(/rules\/shop\.json at equipment\[\d+\]: .*"spoon"/);
+    writeFileSync(join(rules, 'shop.json'), JSON.stringify({ ...shop, margin: { fixed: -5, shareOfCost: 0.1 } }));
+    const negative = await run(['audit', '--rules', rules]);
+    expect(negative.out).toContain('rules/shop.json at margin.fixed: -5 is out of range');
+    expect([unknown.code, negative.code]).toEqual([1, 1]);
   });
 
   it('names everything wrong with a bad record at once', async () => {
@@ -126,6 +183,8 @@ describe('the command line', () => {
   });
 
   it('helps with every command without a manual', async () => {
+    expect((await run(['help', 'assess'])).out).toBe((await run(['assess', '--help'])).out);
+    expect((await run(['--version'])).out).toMatch(/^\d+\.\d+\.\d+\n$/);
     const overall = await run(['--help']);
     expect(overall.code).toBe(0);
     for (const name of ['assess', 'next', 'new', 'serve', 'audit', 'knowledge', 'schemas']) {
