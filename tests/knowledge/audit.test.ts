@@ -678,6 +678,25 @@ describe('Nothing stands alone', () => {
     'rules/faults/core-stage-short.json at noRemedy: it says that nothing remedies "core-stage-short", and a remedy lists it under "effects". Take out the one that is not true.',
   );
   refuses(
+    'refuses a check that waits for a symptom which the bench sees only after it',
+    'checks/rail-resistances.json',
+    (check) => {
+      check.requires = [{ finding: 'start-up', states: ['nothing'], because: 'First things first.' }];
+    },
+    'rules/checks/host-swap.json at requires[0]: no check that is offered before this one yields "resistance-core". Require what an earlier check yields, or the check is never offered.',
+    'rules/checks/host-swap.json at requires[1]: no check that is offered before this one yields "idle-current". Require what an earlier check yields, or the check is never offered.',
+    'rules/checks/idle-current.json at requires[0]: no check that is offered before this one yields "resistance-core". Require what an earlier check yields, or the check is never offered.',
+    'rules/checks/rail-resistances.json at requires[0]: no check that is offered before this one yields "start-up". Require what an earlier check yields, or the check is never offered.',
+  );
+  refuses(
+    'refuses words of an owner that rule a state out',
+    'owner-words/artifacts.json',
+    (rule) => {
+      rule.event.params.weights.nothing = 0;
+    },
+    'rules/owner-words/artifacts.json at event.params.weights.nothing: these words would rule "nothing" out for good. Give it a weight above 0: an owner can be wrong about anything.',
+  );
+  refuses(
     'refuses a finding no check can yield',
     'checks/x-ray.json',
     (check) => {

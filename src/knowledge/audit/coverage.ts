@@ -81,12 +81,18 @@ function unobtainableFindings(context: AuditContext): Problem[] {
     }));
 }
 
-/** Checks are offered once what they require can be had from symptoms or from checks offered before them. */
+/**
+ * Checks are offered once what they require can be had from checks offered before them. What the owner tells counts only where no
+ * check yields it: a requirement is met by what the bench has seen.
+ */
 function unreachableChecks(context: AuditContext): Problem[] {
   if (!context.complete('checks', 'findings')) return [];
   const checks = parsed(context.draft.checks);
+  const yielded = new Set(checks.flatMap(({ value }) => value.yields));
   const obtainable = new Set(
-    [...context.findings.values()].filter(({ group }) => group === 'symptoms').map(({ id }) => id),
+    [...context.findings.values()]
+      .filter(({ id, group }) => group === 'symptoms' && !yielded.has(id))
+      .map(({ id }) => id),
   );
   const offered = new Set<Id>();
   for (let before = -1; before < offered.size; ) {

@@ -1,6 +1,6 @@
 /** Sums and orders of numbers: rows add up to one, chances leave room for each other, ranges do not fall. */
 import type { Problem } from '../knowledge.ts';
-import type { Finding, Population, Row, Spread } from '../schema.ts';
+import type { Finding, Population, Row, Rule, Spread } from '../schema.ts';
 import type { AuditContext } from './context.ts';
 import { parsed } from './context.ts';
 
@@ -20,6 +20,7 @@ export function auditNumbers(context: AuditContext): Problem[] {
       ...effects(context, file, value.effects),
     ]),
     ...parsed(draft.faults).flatMap(({ file, value }) => openShare(file, value.share.p)),
+    ...context.rules.flatMap(({ file, value }) => wordsOfNoWeight(file, value)),
     ...(draft.population ? population(draft.population) : []),
     ...(draft.facts?.facts ?? []).flatMap((fact, i) =>
       fact.type.kind === 'number' && fact.type.min >= fact.type.max
@@ -35,6 +36,24 @@ export function auditNumbers(context: AuditContext): Problem[] {
         : [],
     ),
   ];
+}
+
+/** What people say is never proof: a state that their words rule out could not be found any more. */
+function wordsOfNoWeight(file: string, { event }: Rule): Problem[] {
+  if (event.type !== 'evidence') return [];
+  return Object.entries(event.params.weights).flatMap(([state, weight]) =>
+    weight > 0
+      ? []
+      : [
+          {
+            file,
+            path: `event.params.weights.${state}`,
+            kind: 'word-rules-out',
+            wrong: `these words would rule "${state}" out for good`,
+            todo: 'Give it a weight above 0: an owner can be wrong about anything.',
+          },
+        ],
+  );
 }
 
 function rows(file: string, finding: Finding): Problem[] {
