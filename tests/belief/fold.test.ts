@@ -202,6 +202,20 @@ describe('time in service', () => {
     expect(sum + left).toBeCloseTo(1, 6);
     // Weibull by its median: half are back by the median
     expect(survives({ medianDays: 40, shape: 1.3 }, 40)).toBeCloseTo(0.5, 12);
+    // and with shape 2 one in 2^4 is left at twice the median: exp(-ln 2 (t / median)^shape)
+    expect(survives({ medianDays: 40, shape: 2 }, 80)).toBeCloseTo(1 / 16, 12);
+  });
+
+  it('counts no new fault against a card that has it already (closed form, masked or cured at even chances)', () => {
+    const even: Remedy = { cures: [0.5, 0, 0], masks: [0.5, 0, 0], induces: [0, 0, 0] };
+    const out = must(treat(foldOf([1e9, 1e-12, 1e-12]), even, true, host));
+    const law: Service = { relapse: [{ medianDays: 100, shape: 1 }, null, null], newPerDay: [0.01, 0, 0], host };
+    const after = must(stillWorking(out, 100, law));
+    const asleep = trajectoriesOf(after)
+      .filter(({ now }) => now.some(({ standing }) => standing === 'dormant'))
+      .reduce((sum, { chance }) => sum + chance, 0);
+    // asleep: half of them still are; cured: exp(-0.01 a day) were spared the same fault anew
+    expect(asleep).toBeCloseTo(0.5 / (0.5 + Math.exp(-1)), 9);
   });
 
   it('lets a fault of the host show on the first day at home and on no later one', () => {

@@ -76,6 +76,10 @@ describe('what the owner says', () => {
     const rest = 1 - OWNER_RELIABILITY;
     const { weights, origin } = about(await gathered([seen('start-up', 'no-image', 'owner')]), 'start-up')!;
     expect(origin).toBe('owner');
+    // eight in ten for what was said, the rest shared by the other two states; the largest scaled to 1
+    weights.forEach((weight, i) => {
+      expect(weight).toBeCloseTo([0.1 / 0.8, 1, 0.1 / 0.8][i]!, 12);
+    });
     expect(weights).toEqual([rest / 2 / OWNER_RELIABILITY, 1, rest / 2 / OWNER_RELIABILITY]);
   });
 

@@ -98,6 +98,17 @@ describe('corrections', () => {
     expect(far.todo).toContain('Hold the tips together');
   });
 
+  test('the leads may bring a reading two of its standard uncertainties below zero, and no further (about 95 %)', () => {
+    // by hand: half-widths .5 % and 3 counts as rectangles, both displays' steps; about 25 milliohm together
+    const u = (typed: number, leads: number) =>
+      Math.hypot(...[typed, leads].flatMap((r) => [(0.005 * r + 0.03) / Math.sqrt(3), 0.01 / Math.sqrt(12)]));
+    expect(0.04 / u(0.08, 0.12)).toBeLessThan(2);
+    expect(graded(gradeReading(measure('0.08', { leads: '0.12' }), CORE_LARGE, CORE, SHOP)).reading.value).toBe(0);
+    expect(0.06 / u(0.06, 0.12)).toBeGreaterThan(2);
+    expect(0.06 / u(0.06, 0.12)).toBeLessThan(2.5);
+    expect(refused(gradeReading(measure('0.06', { leads: '0.12' }), CORE_LARGE, CORE, SHOP)).field).toBe('typed');
+  });
+
   test('an open lead is said to be one', () => {
     expect(refused(gradeReading(measure('0.3', { leads: 'OL' }), CORE_LARGE, CORE, SHOP)).field).toBe('leads');
   });

@@ -58,6 +58,27 @@ describe('no power before the rails are known not to be short', () => {
     expect(await reasons('idle-current', [CARD, ...RAILS, measured('resistance-core', '0.31')])).toEqual([]);
   });
 
+  test('a rail that is rather short than not is short; an even split, as on the edge itself, still lets limited power on', async () => {
+    const rather = (short: number): Event => ({
+      ...(seen('resistance-core', null) as Extract<Event, { type: 'seen' }>),
+      weights: { normal: 1 - short, short },
+    });
+    expect(await reasons('idle-current', [CARD, ...RAILS, rather(0.5)])).toEqual([]);
+    expect(await reasons('idle-current', [CARD, ...RAILS, rather(0.51)])).toEqual([
+      'No power while a rail is short to ground: The resistance-core.',
+    ]);
+  });
+
+  test('what a check needs must be rather so than not', async () => {
+    const detected = (share: number): Event => ({
+      ...(seen('start-up', null) as Extract<Event, { type: 'seen' }>),
+      weights: { 'no-image': share, 'rails-missing': 1 - share },
+    });
+    const ready = [CARD, ...RAILS, LIMITED];
+    expect(await reasons('memory-test', [...ready, detected(0.51)])).toEqual([]);
+    expect(await reasons('memory-test', [...ready, detected(0.49)])).toEqual(['The card must be detected.']);
+  });
+
   test('a reading that no window can judge has not been taken', async () => {
     const timeline = [
       arrived({ 'second-core-rail': false }),
