@@ -4,6 +4,7 @@ import { profileAnswer, sayTime, unreadableAnswer, windowOfShop } from '../asses
 import { ALLOYS, type AlloyClass, findAlloy } from '../joints/alloys.ts';
 import { judgeProfile } from '../joints/judged-profile.ts';
 import type { LayoutProblem, TimeUnit } from '../joints/log-columns.ts';
+import { decodeLog } from '../joints/log-encoding.ts';
 import { measureProfile } from '../joints/profile.ts';
 import { packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
 import { sayProfile } from '../joints/say-profile.ts';
@@ -94,8 +95,7 @@ async function readLog(path: string, input: CommandInput): Promise<ThermocoupleL
     onProgress: progressTo(size),
   };
   const chunks = path === '-' ? process.stdin : createReadStream(path, { highWaterMark: 1 << 18 });
-  chunks.setEncoding('utf8');
-  return readThermocoupleLog(chunks as AsyncIterable<string>, options);
+  return readThermocoupleLog(decodeLog(chunks as AsyncIterable<Uint8Array>), options);
 }
 
 const TIME_UNITS: { readonly [name: string]: TimeUnit } = { s: 'seconds', ms: 'milliseconds', min: 'minutes' };

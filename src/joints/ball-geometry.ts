@@ -202,7 +202,7 @@ export function mixAlloys(first: Alloy, firstVolume: number, second: Alloy, seco
   const notes = [
     ...(mixed
       ? [
-          `Below ${hotter.liquidusCelsius} degC the ${hotter.id} part does not melt through: the joint mixes in part, and unevenly.`,
+          `Below ${hotter.liquidusCelsius} °C the ${hotter.id} part does not melt through: the joint mixes in part, and unevenly.`,
           'Mixing in leaded solder lowers the melting range of a lead-free joint: common practice for taking parts off, not for joints that stay.',
         ]
       : []),
@@ -210,7 +210,7 @@ export function mixAlloys(first: Alloy, firstVolume: number, second: Alloy, seco
       ? ['Lead is above 0.1 % of the mass: rules on placing on the market and on repair differ by place; ask locally.']
       : []),
     ...(mass.Bi && mass.Pb
-      ? ['Bismuth with lead forms a phase that melts near 96 degC (from memory): never mix them.']
+      ? ['Bismuth with lead forms a phase that melts near 96 °C (from memory): never mix them.']
       : []),
   ];
   return { mass, volumeShare: firstVolume / (firstVolume + secondVolume), leaded, notes };

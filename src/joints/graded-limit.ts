@@ -36,12 +36,16 @@ export const SURE = 0.975;
  * Grades a quantity as a reading is graded (JCGM 106 7.3, 7.4): the chance that the true value lies within the limit,
  * taking it as normal with the standard uncertainty of either side on that side (a split normal, because a crossing of a
  * level is not as uncertain before as after). Inside from 97.5 % up, outside from 2.5 % down, else it cannot be told.
- * A quantity without uncertainty is graded exactly, the limit itself counting as inside. Constant time.
+ * A quantity without uncertainty is graded exactly, the limit itself counting as inside. One that is open above (the record
+ * ends before it does) and has not passed the upper limit cannot be told, with one half either way. Constant time.
  *
  * @example gradeQuantity({ value: 244, low: 242, high: 246 }, { atMost: 245 }).grade // 'cannot-tell'
  */
 export function gradeQuantity(quantity: Quantity, limit: Limit): Graded {
   const { atLeast = Number.NEGATIVE_INFINITY, atMost = Number.POSITIVE_INFINITY } = limit;
+  // an open quantity may still become anything from here up: a band that lies ahead of it is neither reached nor missed
+  if (quantity.high === Number.POSITIVE_INFINITY && quantity.value <= atMost && atMost !== Number.POSITIVE_INFINITY)
+    return { grade: 'cannot-tell', chanceInside: 0.5, side: null };
   const below = atLeast === Number.NEGATIVE_INFINITY ? 0 : chanceBelow(quantity, atLeast, false);
   const above = atMost === Number.POSITIVE_INFINITY ? 0 : 1 - chanceBelow(quantity, atMost, true);
   const chanceInside = Math.max(0, 1 - below - above);

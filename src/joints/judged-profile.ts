@@ -92,7 +92,7 @@ function judgeRow(row: WindowRow, measured: Measured, against: ReflowWindow): Ju
   const { ceilingAtMost } = against;
   const unsettled = ceilingAtMost !== undefined && (row.measure === 'peak' || row.measure === 'secondsNearCeiling');
   if (!unsettled || graded.grade === 'inside') return { ...row, measured, ...graded };
-  const because = `the ceiling is ${against.levels.ceiling} to ${ceilingAtMost} degC for a package of unknown size`;
+  const because = `the ceiling is ${against.levels.ceiling} to ${ceilingAtMost} °C for a package of unknown size`;
   if (row.measure === 'peak') {
     const limit = { ...row.limit, atMost: ceilingAtMost };
     const highest = gradeQuantity(measured, limit);

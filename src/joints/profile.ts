@@ -116,7 +116,8 @@ const HEAT_END_KELVIN = 10;
  * - spreadAtPeak: each channel's own peak, hottest less coolest
  *
  * A record may hold several heats (parted by a fall 10 K below Ts,min); each is measured. What began before the record or
- * ended after it is "not recorded", or open on that side. Sources of the rows: J-STD-020D table 5-2. Cost: linear in
+ * ended after it is "not recorded", or open on that side. A channel whose last reading is, within its bounds, its hottest
+ * (a logger stopped, a couple come off while the board still heats) does not show its peak: all that hangs on it is open. Sources of the rows: J-STD-020D table 5-2. Cost: linear in
  * readings, times heats.
  */
 export function measureProfile(source: ProfileSource, levels: ProfileLevels, options: ProfileOptions = {}): Profile {
@@ -203,6 +204,9 @@ function measureHeat(
   // anywhere the readings reach within their bounds of the peak, the peak may have been
   const early = read.seconds[firstWithin(curve, peak, from, to, 1)]!;
   const late = read.seconds[firstWithin(curve, peak, from, to, -1)]!;
+  // the hottest that was read need not be the hottest it was: readings stop before they turn
+  const stopped = to >= end && late >= end;
+  const stopsAt = `the readings stop at ${round(read.celsius.at(-1)!)} °C and had not begun to fall`;
   const duration = (value: number, low: number, high: number, note?: string): Measured => ({
     kind: 'measured',
     value,
@@ -213,21 +217,31 @@ function measureHeat(
   const above = (level: number, lowLevel = level, highLevel = level): Measured => {
     const cutStart = from <= begin && read.celsius[0]! > lowLevel - curve.halfWidth;
     const cutEnd = to >= end && read.celsius.at(-1)! > lowLevel - curve.halfWidth;
+    const ahead = stopped && !cutEnd;
     const value = secondsAbove(read, level, from, to);
     const low = secondsAbove(lower, highLevel, from, to);
     const high = secondsAbove(upper, lowLevel, from, to);
+    if (ahead) return duration(value, low, Number.POSITIVE_INFINITY, stopsAt);
     if (!cutStart && !cutEnd) return duration(value, low, high);
-    const note = `at least: the record ${cutStart ? 'begins' : 'ends'} above ${round(level)} degC`;
+    const note = `at least: the record ${cutStart ? 'begins' : 'ends'} above ${round(level)} °C`;
     return duration(value, low, Number.POSITIVE_INFINITY, note);
   };
 
   const soak = (): Measured => {
     if (from <= begin && read.celsius[0]! > levels.soakFrom)
-      return missing(`the record begins at ${round(read.celsius[0]!)} degC, above ${levels.soakFrom} degC`);
-    if (peak.celsius <= levels.soakFrom) return missing(`the board stayed below ${levels.soakFrom} degC`);
+      return missing(`the record begins at ${round(read.celsius[0]!)} °C, above ${levels.soakFrom} °C`);
+    if (peak.celsius <= levels.soakFrom)
+      return missing(stopped ? stopsAt : `the board stayed below ${levels.soakFrom} °C`);
     const between = (warm: typeof read, hot: typeof read, until: number) =>
       secondsAbove(warm, levels.soakFrom, from, until) - secondsAbove(hot, levels.soakTo, from, until);
-    return duration(between(read, read, peak.at), between(lower, upper, early), between(upper, lower, late));
+    const value = between(read, read, peak.at);
+    const open = stopped && lowPeak < levels.soakTo;
+    return duration(
+      value,
+      between(lower, upper, early),
+      open ? Number.POSITIVE_INFINITY : between(upper, lower, late),
+      open ? stopsAt : undefined,
+    );
   };
 
   const averageRise = (): Measured => {
@@ -235,9 +249,10 @@ function measureHeat(
       const passed = lastAtOrBelow(curveOf, levels.liquidus, at);
       return passed === undefined || at <= passed ? Number.NaN : (top - levels.liquidus) / (at - passed);
     };
-    if (peak.celsius <= levels.liquidus) return missing(`the board did not reach ${levels.liquidus} degC`);
+    if (peak.celsius <= levels.liquidus)
+      return missing(stopped ? stopsAt : `the board did not reach ${levels.liquidus} °C`);
     const value = rise(read, peak.celsius, peak.at);
-    if (Number.isNaN(value)) return missing(`the record begins above ${levels.liquidus} degC`);
+    if (Number.isNaN(value)) return missing(`the record begins above ${levels.liquidus} °C`);
     // slowest: passed early, peaked late and low; fastest: passed late, peaked early and high
     const slow = rise(upper, lowPeak, late);
     const fast = rise(lower, highPeak, early);
@@ -258,19 +273,20 @@ function measureHeat(
       kind: 'measured',
       ...slopes[way],
       ...(open ? { high: Number.POSITIVE_INFINITY } : {}),
-      note: open ? `at least: the record ends above ${levels.liquidus} degC` : `at ${round(at)} s`,
+      note: open ? `at least: the record ends above ${levels.liquidus} °C` : `at ${round(at)} s`,
     };
   };
 
   const toPeak = (): Measured => {
     if (!stretch.first) return missing('the board was still warm from the heat before');
     const start = coldest(read, peak.index);
-    if (start > WARM_START) return missing(`the record begins at ${round(start)} degC`);
+    if (start > WARM_START) return missing(`the record begins at ${round(start)} °C`);
     const left = Math.max(REFERENCE_START, start + LEFT_ROOM_KELVIN);
     const passed = lastAtOrBelow(read, left, peak.at) ?? begin;
     const latest = lastAtOrBelow(lower, left + curve.halfWidth, peak.at) ?? begin;
     const earliest = lastAtOrBelow(upper, left - curve.halfWidth, peak.at) ?? begin;
-    const note = left > REFERENCE_START ? `from ${round(left)} degC, where the board left its start` : undefined;
+    const note = left > REFERENCE_START ? `from ${round(left)} °C, where the board left its start` : undefined;
+    if (stopped) return duration(peak.at - passed, early - latest, Number.POSITIVE_INFINITY, stopsAt);
     return duration(peak.at - passed, early - latest, late - earliest, note);
   };
 
@@ -284,7 +300,9 @@ function measureHeat(
       averageRise: averageRise(),
       steepestRise: rates(stretch.first ? begin : from, late, 'rise'),
       secondsAboveLiquidus: above(levels.liquidus),
-      peak: { kind: 'measured', value: peak.celsius, low: lowPeak, high: highPeak },
+      peak: stopped
+        ? { kind: 'measured', value: peak.celsius, low: lowPeak, high: Number.POSITIVE_INFINITY, note: stopsAt }
+        : { kind: 'measured', value: peak.celsius, low: lowPeak, high: highPeak },
       secondsNearPeak: above(peak.celsius - NEAR_KELVIN, lowPeak - NEAR_KELVIN, highPeak - NEAR_KELVIN),
       secondsNearCeiling:
         levels.ceiling === undefined ? missing('no ceiling was named') : above(levels.ceiling - NEAR_KELVIN),
@@ -318,7 +336,8 @@ function coldest(read: { readonly celsius: Float64Array }, until: number): numbe
 function spreadOf(channels: readonly ChannelProfile[]): Quantity | undefined {
   const peaks = channels.flatMap(({ heats, hottest: which }) => {
     const peak = heats[which]?.measures.peak;
-    return peak?.kind === 'measured' ? [peak] : [];
+    // a channel that stopped before it turned has no peak to compare
+    return peak?.kind === 'measured' && peak.high !== Number.POSITIVE_INFINITY ? [peak] : [];
   });
   if (peaks.length < 2) return undefined;
   const most = (values: readonly number[]) => Math.max(...values);

@@ -8,13 +8,13 @@ import { CLASSES_ARE_CEILINGS } from './reflow-window.ts';
 export function nameMeasure(measure: Measure, levels: ProfileLevels): string {
   switch (measure) {
     case 'soakSeconds':
-      return `Soak, ${levels.soakFrom} to ${levels.soakTo} degC`;
+      return `Soak, ${levels.soakFrom} to ${levels.soakTo} °C`;
     case 'averageRise':
-      return `Average rise, ${levels.liquidus} degC to peak`;
+      return `Average rise, ${levels.liquidus} °C to peak`;
     case 'steepestRise':
       return 'Steepest rise';
     case 'secondsAboveLiquidus':
-      return `Time above ${levels.liquidus} degC`;
+      return `Time above ${levels.liquidus} °C`;
     case 'peak':
       return 'Peak';
     case 'secondsNearPeak':
@@ -22,11 +22,11 @@ export function nameMeasure(measure: Measure, levels: ProfileLevels): string {
     case 'secondsNearCeiling':
       return levels.ceiling === undefined
         ? `Time within ${NEAR_KELVIN} K of the ceiling`
-        : `Time above ${levels.ceiling - NEAR_KELVIN} degC`;
+        : `Time above ${levels.ceiling - NEAR_KELVIN} °C`;
     case 'steepestFall':
       return 'Steepest fall';
     case 'secondsToPeak':
-      return 'Time to peak from 25 degC';
+      return 'Time to peak from 25 °C';
   }
 }
 
@@ -35,7 +35,7 @@ const UNIT: Readonly<Record<Measure, string>> = {
   averageRise: 'K/s',
   steepestRise: 'K/s',
   secondsAboveLiquidus: 's',
-  peak: 'degC',
+  peak: '°C',
   secondsNearPeak: 's',
   secondsNearCeiling: 's',
   steepestFall: 'K/s',
@@ -112,7 +112,7 @@ export function sayVerdict(judged: JudgedProfile): string {
     ...rows
       .filter(({ row }) => row.grade === grade)
       .map(({ heat, row }) => {
-        const called = nameMeasure(row.measure, against.levels).toLowerCase().replaceAll('degc', 'degC');
+        const called = nameMeasure(row.measure, against.levels).toLowerCase().replaceAll('°c', '°C');
         const side = grade === 'outside' ? (row.side === 'below' ? ' too low' : ' too high') : '';
         return `${called}${side}${several ? ` (${where(heat)})` : ''}`;
       }),

@@ -1,7 +1,6 @@
 /** Hold points of the rules as the steps of one order: names looked up, figures put into the words. */
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Basis, Figure, HoldPoint, Id } from '../knowledge/schema.ts';
-import { asWritten } from './as-written.ts';
 import type { OrderStep } from './schema.ts';
 
 /** `applicable`: findings that concern this card; others are not asked for. */
@@ -36,7 +35,7 @@ function stepOf(
 ): OrderStep {
   const figures = Object.entries(point.figures ?? {});
   const fill = (words: string) =>
-    asWritten(figures.reduce((text, [id, figure]) => text.replaceAll(`{${id}}`, sayFigure(figure)), words));
+    figures.reduce((text, [id, figure]) => text.replaceAll(`{${id}}`, sayFigure(figure)), words);
   const check = checks.find(({ id }) => id === point.check);
   return {
     id: point.id,
@@ -48,7 +47,7 @@ function stepOf(
     record: point.record.map(fill),
     ifItFails: { say: fill(point.ifItFails.say), leads: point.ifItFails.leads, to: point.ifItFails.to ?? null },
     why: point.why ? { text: fill(point.why.text), from: sayBasis(point.why, sources) } : null,
-    figures: figures.map(([, figure]) => ({ text: sayFigure(figure), from: asWritten(sayBasis(figure, sources)) })),
+    figures: figures.map(([, figure]) => ({ text: sayFigure(figure), from: sayBasis(figure, sources) })),
     check: check ? { id: check.id, name: check.name } : null,
     finds: (point.finds ?? []).flatMap(({ finding, passes }) => {
       const found = findings.find(({ id }) => id === finding);

@@ -4,7 +4,6 @@ import { CLASSES_ARE_CEILINGS, packageWindow, type ReflowWindow } from '../joint
 import { nameMeasure, unitOf } from '../joints/say-profile.ts';
 import type { PackageKnown } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
-import { asWritten } from './as-written.ts';
 import type { SolderLine, TargetsLine } from './schema.ts';
 
 /** Packages of today are rated for lead-free soldering, whatever their balls are. Common practice, no source; the label decides. */
@@ -26,8 +25,8 @@ export function targetsLine(
     rows: [
       ...window.rows.map(({ measure, limit, cited }) => ({
         measure,
-        name: asWritten(nameMeasure(measure, window.levels)),
-        limit: sayLimit(limit, asWritten(unitOf(measure))),
+        name: nameMeasure(measure, window.levels),
+        limit: sayLimit(limit, unitOf(measure)),
         cited: cited ? { ...cited } : null,
       })),
       ...(window.spreadAtPeakAtMost === undefined

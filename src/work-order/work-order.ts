@@ -7,7 +7,6 @@ import type { HoldPoint, Id, Procedure, Remedy } from '../knowledge/schema.ts';
 import { nearest } from '../record/nearest.ts';
 import type { Record as CardRecord, PackageKnown } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
-import { asWritten } from './as-written.ts';
 import { bakeLine } from './bake-line.ts';
 import { heatLine } from './heat-line.ts';
 import { type OpenWork, openWork } from './open-work.ts';
@@ -77,7 +76,7 @@ export function workOrder(
     here: shop.equipment.includes(id),
   }));
   const notes = (procedure.notes ?? []).map((note) => ({
-    text: asWritten(note.text),
+    text: note.text,
     from: sayBasis(note, knowledge.sources),
   }));
   return {
@@ -171,7 +170,7 @@ function warningsOf(
   const missing = equipment.filter((one) => !one.here);
   if (missing.length > 0) warnings.push(`Not on this bench: ${missing.map(({ name }) => name).join(', ')}.`);
   if (heat?.beyond) warnings.push(heat.words.at(-1)!);
-  return warnings.map(asWritten);
+  return warnings;
 }
 
 function cautionsOf(
@@ -189,5 +188,5 @@ function cautionsOf(
     ...(leaded ? ['lead-health', 'leaded-or-unknown-alloy'] : []),
     ...ALWAYS,
   ]);
-  return knowledge.cautions.filter(({ id }) => wanted.has(id)).map(({ id, text }) => ({ id, text: asWritten(text) }));
+  return knowledge.cautions.filter(({ id }) => wanted.has(id)).map(({ id, text }) => ({ id, text: text) });
 }

@@ -41,7 +41,7 @@ describe('worth-the-heat profile', () => {
     const { code, out, err } = await run([good, ...SIZE]);
     expect([code, err]).toEqual([0, '']);
     expect(out).toMatch(/^The profile is inside J-STD-020D lead-free\.\n/);
-    expect(out).toMatch(/Time above 217 degC +71\.5\d? ±0\.\d+ s +60 to 150 s +inside/);
+    expect(out).toMatch(/Time above 217 °C +71\.5\d? ±0\.\d+ s +60 to 150 s +inside/);
     expect(out).toContain('not a recipe');
     expect(out).toContain('profile-record in-window 1.00');
   });

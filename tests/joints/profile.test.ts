@@ -117,10 +117,76 @@ describe('a profile against J-STD-020D', () => {
     const verdict = judged(sample(GOOD_BUT_SHORT, 1, 0.1));
     expect(verdict.grade).toBe('outside');
     expect(verdict.finding.weights['out-of-window']).toBeGreaterThan(0.97);
-    expect(sayVerdict(verdict)).toContain('time above 217 degC too low');
+    expect(sayVerdict(verdict)).toContain('time above 217 °C too low');
     expect(sayProfile(measured(sample(GOOD_BUT_SHORT, 1, 0.1)), verdict)).toContain(
       'doubt the joints, not the package',
     );
+  });
+
+  it.each([
+    [
+      'while the board still heats',
+      [
+        [0, 20],
+        [100, 150],
+        [110, 155.5],
+      ],
+    ],
+    [
+      'at full heat, with a band still ahead',
+      [
+        [0, 20],
+        [100, 150],
+        [190, 200],
+        [228, 238],
+        [232, 238],
+      ],
+    ],
+  ] as const)('does not judge what the readings stop before: %s', (_when, corners) => {
+    const sampled = sample(corners as Corners, 0.5, 0.1);
+    const verdict = judged(sampled);
+    expect(verdict.grade).toBe('cannot-tell');
+    for (const measure of ['peak', 'secondsAboveLiquidus', 'secondsNearCeiling', 'secondsToPeak'] as const)
+      expect(gradeOf(verdict, measure)).toBe('cannot-tell');
+    expect(verdict.finding.weights).toEqual({ 'in-window': 0.5, 'out-of-window': 0.5 });
+  });
+
+  it('judges what the readings settle before they stop', () => {
+    const hot = judged(
+      sample(
+        [
+          [0, 20],
+          [100, 150],
+          [190, 200],
+          [250, 262],
+        ],
+        0.5,
+        0.1,
+      ),
+    );
+    expect(gradeOf(hot, 'peak')).toBe('outside');
+    const cold = judged(
+      sample(
+        [
+          [0, 20],
+          [100, 150],
+          [190, 200],
+          [228, 208],
+          [270, 180],
+        ],
+        0.5,
+        0.1,
+      ),
+    );
+    expect(gradeOf(cold, 'secondsAboveLiquidus')).toBe('outside');
+  });
+
+  it('lets a couple that came off in the heat neither spoil nor save the channel beside it', () => {
+    const whole = sample(GOOD, 1, 0.1);
+    const off = whole.channels[0]!.celsius.map((c, i) => (i > 120 ? Number.NaN : c));
+    const both = { ...whole, channels: [...whole.channels, { name: 'TC2', celsius: off, resolution: 0.1 }] };
+    expect(judged(both).grade).toBe('cannot-tell');
+    expect(measured(both).spreadAtPeak).toBeUndefined();
   });
 
   it('never calls a board that did not melt its solder inside', () => {

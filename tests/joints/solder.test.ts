@@ -135,7 +135,7 @@ describe('two solders in one joint', () => {
       ),
       RUNS,
     );
-    expect(mixAlloys(leaded, 1, leadFree, 3).notes.join(' ')).toContain('Below 220 degC');
+    expect(mixAlloys(leaded, 1, leadFree, 3).notes.join(' ')).toContain('Below 220 °C');
     expect(mixAlloys(leadFree, 1, leadFree, 3).notes).toEqual([]);
   });
 

@@ -1,5 +1,6 @@
 /** Reads and judges a thermocouple log away from the screens, however long it is, and says how far it has come. */
 import { judgeLog, type PackageChoice } from '../../assess/thermal-profile.ts';
+import { decodeLog } from '../../joints/log-encoding.ts';
 import type { ProfileAnswer } from '../../knowledge/profile-answer.ts';
 
 export interface LogToJudge {
@@ -14,8 +15,8 @@ export type FromProfileWorker =
 
 const say = (message: FromProfileWorker) => self.postMessage(message);
 
-async function* textOf(file: Blob): AsyncGenerator<string> {
-  const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader();
+async function* bytesOf(file: Blob): AsyncGenerator<Uint8Array> {
+  const reader = file.stream().getReader();
   for (let part = await reader.read(); !part.done; part = await reader.read()) yield part.value;
 }
 
@@ -23,7 +24,7 @@ self.addEventListener('message', async ({ data: { file, choice } }: MessageEvent
   try {
     const onProgress = ({ lines, characters }: { lines: number; characters: number }) =>
       say({ type: 'progress', lines, share: file.size > 0 ? Math.min(1, characters / file.size) : 1 });
-    say({ type: 'answer', answer: await judgeLog(textOf(file), choice, { read: { onProgress } }) });
+    say({ type: 'answer', answer: await judgeLog(decodeLog(bytesOf(file)), choice, { read: { onProgress } }) });
   } catch (error) {
     say({ type: 'failure', message: error instanceof Error ? error.message : String(error) });
   }
