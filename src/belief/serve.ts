@@ -39,23 +39,28 @@ export function stillWorking(fold: Fold, days: number, service: Service): Fold |
  * Null where no trajectory can do that. P(fails on the day) = S(t) - S(t + 1) by each cause, from the cause's own hazard over the day.
  */
 export function failedOnDay(fold: Fold, days: number, service: Service): Fold | null {
-  return failed(fold, [{ day: days, weight: 1 }], service);
+  return failed(fold, [{ from: days, to: days + DAY }], service);
 }
 
-/** How finely a failure at an unknown time is looked for: steps, closer together early, where relapses are. */
-const STEPS = 40;
+/** How finely a failure at an unknown time is looked for: stretches, closer together early, where relapses are. */
+const STRETCHES = 40;
 
 /**
- * The card went out working and failed on some day up to `days`, nobody knows which: the sum over days, on a grid that is finer early.
+ * The card went out working and failed on some day up to `days`, nobody knows which: the sum over these days. Days are taken in stretches
+ * of whole days, finer early; their chances add up to 1 - S(days + 1) whatever the stretches, and only how a stretch is shared out
+ * among several causes takes their hazards as steady within it. A fault of the host shows on the first day, once.
  * Null where it cannot have failed at all.
  */
 export function failedBy(fold: Fold, days: number, service: Service): Fold | null {
-  const edges = Array.from({ length: STEPS + 1 }, (_, step) => days * (step / STEPS) ** 2);
-  const when = edges.slice(1).map((end, step) => {
-    const start = edges[step]!;
-    return { day: Math.floor((start + end) / 2), weight: Math.max(DAY, end - start) };
-  });
-  return failed(fold, when, service);
+  const end = Math.floor(days) + DAY;
+  const edges = Array.from({ length: STRETCHES + 1 }, (_, step) => Math.round(end * (step / STRETCHES) ** 2));
+  // the first day stands alone, since what shows at once shows then
+  const bounds = [...new Set([0, DAY, ...edges])].sort((a, b) => a - b);
+  return failed(
+    fold,
+    bounds.slice(1).map((to, i) => ({ from: bounds[i]!, to })),
+    service,
+  );
 }
 
 /** Survival of a Weibull stated by its median: exp(-ln 2 (t / median)^shape). */
@@ -63,10 +68,10 @@ export function survives({ medianDays, shape }: Relapse, days: number): number {
   return Math.exp(-cumulativeHazard({ medianDays, shape }, days));
 }
 
+/** In days of service: from (included) to (not included). */
 interface FailedWhen {
-  readonly day: number;
-  /** how many days this one stands for */
-  readonly weight: number;
+  readonly from: number;
+  readonly to: number;
 }
 
 function failed(fold: Fold, when: readonly FailedWhen[], service: Service): Fold | null {
@@ -74,10 +79,10 @@ function failed(fold: Fold, when: readonly FailedWhen[], service: Service): Fold
   const before: number[] = [];
   const now: number[] = [];
   const weight: number[] = [];
-  const onFirstDay = when.reduce((sum, each) => (each.day < DAY ? sum + each.weight : sum), 0);
+  const onFirstDay = when.some(({ from }) => from < DAY);
   const fates = fold.situations.map((situation, at) => {
     if (!worksNow(situation, service.host)) return [];
-    if (hasActiveHost(situation, service)) return onFirstDay > 0 ? [{ now: at, share: onFirstDay }] : [];
+    if (hasActiveHost(situation, service)) return onFirstDay ? [{ now: at, share: 1 }] : [];
     return null;
   });
   const fatesOf = (at: number) => {
@@ -97,7 +102,7 @@ function failed(fold: Fold, when: readonly FailedWhen[], service: Service): Fold
   return settle(fold, { situations, before, now, weight });
 }
 
-/** What may fail in a working card, each with its chance over the days in question: competing risks, hazards steady within a day. */
+/** What may fail in a working card, each with its chance over the days in question: competing risks, hazards steady within a stretch. */
 function failures(
   situation: Situation,
   when: readonly FailedWhen[],
@@ -106,22 +111,22 @@ function failures(
   const { relapse, newPerDay } = service;
   const present = new Set(situation.map(faultOf));
   const dormant = situation.filter((code) => isDormant(code) && relapse[faultOf(code)]);
-  let newHazard = 0;
-  for (let fault = 0; fault < newPerDay.length; fault++) if (!present.has(fault)) newHazard += newPerDay[fault]! * DAY;
+  let newRate = 0;
+  for (let fault = 0; fault < newPerDay.length; fault++) if (!present.has(fault)) newRate += newPerDay[fault]!;
   const back = new Float64Array(dormant.length);
   let anyNew = 0;
-  for (const { day, weight } of when) {
+  for (const { from, to } of when) {
     const hazards = dormant.map((code) => {
       const law = relapse[faultOf(code)]!;
-      return cumulativeHazard(law, day + DAY) - cumulativeHazard(law, day);
+      return cumulativeHazard(law, to) - cumulativeHazard(law, from);
     });
-    const rate = hazards.reduce((sum, hazard) => sum + hazard, newHazard);
-    if (!(rate > 0)) continue;
-    const perHazard = (weight * survival(situation, day, service) * -Math.expm1(-rate)) / rate;
+    const all = hazards.reduce((sum, hazard) => sum + hazard, newRate * (to - from));
+    if (!(all > 0)) continue;
+    const perHazard = (survival(situation, from, service) * -Math.expm1(-all)) / all;
     hazards.forEach((hazard, k) => {
       back[k]! += perHazard * hazard;
     });
-    anyNew += perHazard;
+    anyNew += perHazard * (to - from);
   }
   const list = dormant.map((code, k) => ({
     situation: situation.map((other) => (other === code ? memberCode(faultOf(code), 'relapsed') : other)),
@@ -131,7 +136,7 @@ function failures(
   for (let fault = 0; fault < newPerDay.length; fault++) {
     if (present.has(fault) || !(newPerDay[fault]! > 0)) continue;
     const grown = [...situation, memberCode(fault, 'new')].sort((a, b) => a - b);
-    list.push({ situation: grown, share: anyNew * newPerDay[fault]! * DAY });
+    list.push({ situation: grown, share: anyNew * newPerDay[fault]! });
   }
   return list;
 }

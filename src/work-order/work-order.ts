@@ -188,5 +188,5 @@ function cautionsOf(
     ...(leaded ? ['lead-health', 'leaded-or-unknown-alloy'] : []),
     ...ALWAYS,
   ]);
-  return knowledge.cautions.filter(({ id }) => wanted.has(id)).map(({ id, text }) => ({ id, text: text) });
+  return knowledge.cautions.filter(({ id }) => wanted.has(id)).map(({ id, text }) => ({ id, text }));
 }

@@ -5,7 +5,7 @@ import { enumerate } from '../../src/belief/conditions.ts';
 import { observeFold } from '../../src/belief/fold-observe.ts';
 import type { Network } from '../../src/belief/network.ts';
 import { posterior } from '../../src/belief/observe.ts';
-import { failedOnDay, type Service, stillWorking, survives } from '../../src/belief/serve.ts';
+import { failedBy, failedOnDay, type Service, stillWorking, survives } from '../../src/belief/serve.ts';
 import { activeChancesOf, beginFold, type Fold, trajectoriesOf } from '../../src/belief/trajectory.ts';
 import { type Remedy, treat } from '../../src/belief/treat.ts';
 
@@ -217,6 +217,34 @@ describe('time in service', () => {
     // asleep: half of them still are; cured: exp(-0.01 a day) were spared the same fault anew
     expect(asleep).toBeCloseTo(0.5 / (0.5 + Math.exp(-1)), 9);
   });
+
+  it.each([0, 1, 5, 31, 200])(
+    'makes of a failure nobody can date the sum of its days (%d days, host, relapse and new faults)',
+    (days) => {
+      const out = must(treat(foldOf([0.3, 0.2, 0.1]), heat, true, host));
+      const several: Service = {
+        relapse: [{ medianDays: 40, shape: 1.3 }, { medianDays: 15, shape: 1.1 }, null],
+        newPerDay: [2e-4, 1e-4, 0],
+        host,
+      };
+      const chance = new Map<string, number>();
+      for (let day = 0; day <= days; day++) {
+        const failed = must(failedOnDay(out, day, several));
+        const share = Math.exp(failed.logChance - out.logChance);
+        for (const [fault, active] of activeChancesOf(failed, FAULTS).entries())
+          chance.set(String(fault), (chance.get(String(fault)) ?? 0) + share * active);
+        chance.set('all', (chance.get('all') ?? 0) + share);
+      }
+      const undated = must(failedBy(out, days, several));
+      const all = Math.exp(undated.logChance - out.logChance);
+      // telescoping: exact whatever the stretches
+      expect(all).toBeCloseTo(chance.get('all')!, 10);
+      expect(all).toBeLessThan(1);
+      // the share of each cause takes hazards as steady within a stretch
+      for (const [fault, active] of activeChancesOf(undated, FAULTS).entries())
+        expect(Math.abs(all * active - chance.get(String(fault))!)).toBeLessThan(5e-4);
+    },
+  );
 
   it('lets a fault of the host show on the first day at home and on no later one', () => {
     const out = must(treat(foldOf([0.01, 0.01, 1]), heat, true, host));
