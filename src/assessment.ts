@@ -324,6 +324,8 @@ export const Assessed = z.strictObject({
       lastRemedy: Id,
       lastRemedyName: z.string(),
       cameBack: z.boolean(),
+      /** how often since the last work; more than once: it went out again with nothing done to it */
+      returns: z.number().int().nonnegative(),
       /** days it worked; null: can't tell, or it is still on the bench */
       workedDays: z.number().nullable(),
       /** they sum to one; null where the card works as far as anybody knows */

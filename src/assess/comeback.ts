@@ -45,6 +45,7 @@ export function comebackView(situation: Situation): Pick<Assessed, 'comeback'> {
       lastRemedy: life.lastRemedy,
       lastRemedyName: knowledge.remedies.find((remedy) => remedy.id === life.lastRemedy)?.name ?? life.lastRemedy,
       cameBack: life.cameBack,
+      returns: life.returns,
       workedDays: life.workedDays,
       attributions: life.attributions ? { ...life.attributions.chances } : null,
       nothingActive: Math.min(1, life.attributions?.nothingActive ?? nothingActive(life)),
@@ -68,7 +69,9 @@ function secondAttempt(situation: Situation, life: Life): Second {
   const paid = timeline.flatMap((event) =>
     event.type === 'handed-back' && event.paid !== undefined ? [event.paid] : [],
   );
-  const lastPaid = timeline.findLast((event): event is Happened<'handed-back'> => event.type === 'handed-back')?.paid;
+  const lastPaid = sinceWork(timeline).findLast(
+    (event): event is Happened<'handed-back'> => event.type === 'handed-back' && event.paid !== undefined,
+  )?.paid;
   const attempt = (plan: Plan) => {
     const { least, most } = warrantyBand(decision, plan);
     return { option: asOption(plan), least, most };
@@ -145,8 +148,10 @@ function warrantyOf(
   { warrantyDays }: Shop,
   { cameBack, workedDays }: Life,
 ): Second['warranty'] {
-  const left = timeline.findLast((event) => event.type === 'handed-back');
-  const back = timeline.findLast((event) => event.type === 'came-back');
+  // the first return tells the shop; that the card went out again with nothing done to it takes nothing from the owner
+  const since = sinceWork(timeline);
+  const back = since.find((event) => event.type === 'came-back');
+  const left = since.slice(0, back ? since.indexOf(back) : 0).findLast((event) => event.type === 'handed-back');
   if (!left || !back || !cameBack || warrantyDays === 0) return null;
   const days = workedDays ?? Math.max(0, (Date.parse(back.at) - Date.parse(left.at)) / MILLISECONDS_PER_DAY);
   return {
@@ -156,6 +161,10 @@ function warrantyOf(
     failedAfter: days,
     running: days <= warrantyDays,
   };
+}
+
+function sinceWork(timeline: readonly Event[]): readonly Event[] {
+  return timeline.slice(timeline.findLastIndex(({ type }) => type === 'treated') + 1);
 }
 
 function nothingActive({ fold }: Life): number {

@@ -7,7 +7,15 @@ import type { Explanation } from '../belief/explain.ts';
 import { leaveOneOut, observeFold } from '../belief/fold-observe.ts';
 import type { Evidence } from '../belief/network.ts';
 import { failedBy, failedOnDay, type Service, stillWorking } from '../belief/serve.ts';
-import { activeBeforeRemedy, beginFold, type Fold, faultOf, isDormant, plainly } from '../belief/trajectory.ts';
+import {
+  activeBeforeRemedy,
+  beginFold,
+  type Fold,
+  faultOf,
+  isDormant,
+  plainly,
+  showsItself,
+} from '../belief/trajectory.ts';
 import { type Remedy as Treatment, treat } from '../belief/treat.ts';
 import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
@@ -23,7 +31,9 @@ export interface Life {
   readonly evidence: readonly Evidence[];
   readonly lastRemedy: Id;
   readonly cameBack: boolean;
-  /** days it worked before it came back; null: can't tell, or it did not come back */
+  /** how often it came back since the last work; more than once: it went out again with nothing done to it */
+  readonly returns: number;
+  /** days it worked before it first came back; null: can't tell, or it did not come back */
   readonly workedDays: number | null;
   readonly attributions: Attributions | null;
   /** chance that each fault was active just before the last remedy, in the light of everything since */
@@ -57,6 +67,7 @@ export function liveThrough(
   const damage = [...gathered.damageThen];
   let outSince: string | null = null;
   let cameBack = false;
+  let returns = 0;
   let workedDays: number | null = null;
 
   const look = (): boolean => {
@@ -72,6 +83,7 @@ export function liveThrough(
       lastRemedy = event.remedy;
       service = maskedAnew(service, knowledge, treatment, event.remedy);
       cameBack = false;
+      returns = 0;
       workedDays = null;
       outSince = event.at;
       const after = treat(fold, treatment, event.worked, host);
@@ -84,6 +96,10 @@ export function liveThrough(
         return no(
           `What was found after ${event.remedy.replaceAll('-', ' ')} cannot go with what went before: look at one of these findings again.`,
         );
+    } else if (cameBack) {
+      // out again with nothing done to it: it has the fault it had, and coming back once more, or working for a while, tells no
+      // more than the card on the bench did, whose findings are in the span of the first return
+      if (event.type === 'came-back') returns += 1;
     } else if (event.type === 'handed-back') {
       outSince = event.at;
     } else if (event.type === 'still-working' && outSince !== null && lastWordOf(record, event)) {
@@ -92,6 +108,7 @@ export function liveThrough(
       fold = on;
     } else if (event.type === 'came-back') {
       cameBack = true;
+      returns = 1;
       workedDays =
         event.workedDays === undefined
           ? outSince === null
@@ -113,6 +130,8 @@ export function liveThrough(
         );
     }
   }
+  const worked = lastWorked(record);
+  const fails = cameBack || worked === false || (worked === null && chanceFailing(fold) > FAILS);
   return {
     kind: 'life',
     fold,
@@ -120,8 +139,9 @@ export function liveThrough(
     evidence,
     lastRemedy,
     cameBack,
+    returns,
     workedDays,
-    attributions: treatment && (cameBack || !lastWorked(record)) ? attribute(fold, treatment) : null,
+    attributions: treatment && fails ? attribute(fold, treatment) : null,
     beforeRemedy: activeBeforeRemedy(fold, knowledge.faults.length),
   };
 }
@@ -168,11 +188,17 @@ function no(sentence: string): LifeContradicted {
   return { kind: 'life-contradiction', sentence };
 }
 
-function lastWorked(record: Pick<CardRecord, 'timeline'>): boolean {
-  return (
-    record.timeline.findLast((event): event is Extract<Event, { type: 'treated' }> => event.type === 'treated')
-      ?.worked !== false
-  );
+/** Where nobody said whether the card worked, but what was found since says that it rather does not, its failing is explained. */
+const FAILS = 0.5;
+
+function chanceFailing({ chance, situations, now }: Fold): number {
+  return chance.reduce((sum, share, i) => (showsItself(situations[now[i]!]!) ? sum + share : sum), 0);
+}
+
+/** What was said of the last work; undefined: there was none. */
+function lastWorked(record: Pick<CardRecord, 'timeline'>): boolean | null | undefined {
+  return record.timeline.findLast((event): event is Extract<Event, { type: 'treated' }> => event.type === 'treated')
+    ?.worked;
 }
 
 /** Whether nothing later in the same time of service says more: a later word, or the day it failed, counts these days in. */

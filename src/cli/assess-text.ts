@@ -141,8 +141,10 @@ export function comebackLines(assessed: Assessed, say: Words): string[] {
   const when = comeback.cameBack
     ? comeback.workedDays === null
       ? 'it came back, after how long nobody can tell'
-      : `it came back after ${Math.round(comeback.workedDays)} days`
-    : 'it has not left the bench since';
+      : `it came back after ${Math.round(comeback.workedDays)} days${comeback.returns > 1 ? `, ${comeback.returns} times in all with nothing done in between` : ''}`
+    : comeback.attributions
+      ? 'it has not left the bench since'
+      : 'it has not come back since';
   const lines = [`${strong('After work')}  ${comeback.lastRemedyName}; ${when}`];
   if (comeback.attributions) {
     const ranked = Object.entries(comeback.attributions).sort(([, a], [, b]) => b - a);

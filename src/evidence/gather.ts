@@ -3,6 +3,7 @@ import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Finding, Id, Rule, Window } from '../knowledge/schema.ts';
 import { checkRecord } from '../record/check.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
+import { changesTheCard } from '../record/spans.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { FindingEvidence, Gathered, RecordIssue, Segment } from './evidence.ts';
 import { answeredFacts, factsAfterWork, seenFacts } from './facts.ts';
@@ -167,7 +168,7 @@ async function damageAtTreatments(
         }, 1),
       );
     }
-    if (event.type === 'treated' || event.type === 'came-back') segment += 1;
+    if (changesTheCard(record.timeline, index)) segment += 1;
   }
   return factors;
 }

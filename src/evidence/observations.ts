@@ -1,6 +1,7 @@
 /** The timeline's observations, folded to at most one piece of evidence per finding and segment. */
 import type { Finding, Id, Window } from '../knowledge/schema.ts';
 import type { Event, Measured, Seen } from '../record/schema.ts';
+import { changesTheCard } from '../record/spans.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { FindingEvidence, GradedReading, RecordIssue, Segment, SetAside } from './evidence.ts';
 import { gradeReading } from './grade.ts';
@@ -46,7 +47,7 @@ interface Said {
 }
 
 /**
- * Splits the timeline where the card's condition changes (treatments, returns from service) and settles each part by itself.
+ * Splits the timeline where the card's condition changes (treatments, the first return from service after each) and settles each part by itself.
  *
  * In a segment the last observation of a finding stands. What the bench saw stands against what the owner said,
  * whichever came later; where the bench could not tell, the owner's word is kept. An earlier answer of the bench that
@@ -87,8 +88,8 @@ function split(timeline: readonly Event[]): { observations: Observation[]; ended
   const segments: { observations: Observation[]; endedBy?: Ending }[] = [{ observations: [] }];
   for (const [index, event] of timeline.entries()) {
     const segment = segments.at(-1)!;
-    if (event.type === 'treated' || event.type === 'came-back') {
-      segment.endedBy = event;
+    if (changesTheCard(timeline, index)) {
+      segment.endedBy = event as Ending;
       segments.push({ observations: [] });
     } else if (event.type === 'seen' || event.type === 'measured') {
       segment.observations.push({ event, path: `timeline.${index}` });

@@ -3,6 +3,7 @@
  * a record and returns the next one. Changing an answer replaces that answer's event where it stands and keeps the rest.
  */
 import type { Event, FactAnswers, Measured, Money, Record, Seen } from '../record/schema.ts';
+import { spanStart } from '../record/spans.ts';
 
 export type FactAnswer = FactAnswers[string];
 export type Witness = 'bench' | 'owner';
@@ -36,14 +37,6 @@ function withFacts(record: Record, at: string, change: (facts: FactAnswers) => F
   return { ...record, timeline: record.timeline.with(index, { ...arrived, facts: change(arrived.facts) }) };
 }
 
-/**
- * Work done changes the card, and so does failing in service: what was found before stays on record and is no longer the
- * answer that is edited.
- */
-function spanStart(record: Record): number {
-  return record.timeline.findLastIndex(({ type }) => type === 'treated' || type === 'came-back') + 1;
-}
-
 function witnessOf(event: FindingAnswer): Witness {
   return event.type === 'measured' ? 'bench' : event.by;
 }
@@ -51,10 +44,12 @@ function witnessOf(event: FindingAnswer): Witness {
 const answers = (event: Event, finding: string, witness: Witness): event is FindingAnswer =>
   (event.type === 'seen' || event.type === 'measured') && event.finding === finding && witnessOf(event) === witness;
 
-/** What this witness says of the finding since the last work or return; undefined is "not looked at". */
+/**
+ * What this witness says of the finding since the card last changed (work, a return): what was found before stays on record and is no
+ * longer the answer that is edited. Undefined is "not looked at". */
 export function findingAnswer(record: Record, finding: string, witness: Witness): FindingAnswer | undefined {
   const found = record.timeline.findLast(
-    (event, index) => index >= spanStart(record) && answers(event, finding, witness),
+    (event, index) => index >= spanStart(record.timeline) && answers(event, finding, witness),
   );
   return found as FindingAnswer | undefined;
 }
@@ -87,7 +82,7 @@ export function typeReading(
 
 /** Back to "not looked at". */
 export function clearFinding(record: Record, finding: string, witness: Witness): Record {
-  const start = spanStart(record);
+  const start = spanStart(record.timeline);
   const timeline = record.timeline.filter((event, index) => index < start || !answers(event, finding, witness));
   return timeline.length === record.timeline.length ? record : { ...record, timeline };
 }
@@ -95,7 +90,7 @@ export function clearFinding(record: Record, finding: string, witness: Witness):
 /** In place of the same witness's earlier answer; else at the end, but an owner's report goes before what the bench found. */
 function place(record: Record, event: FindingAnswer): Record {
   const { timeline } = record;
-  const start = spanStart(record);
+  const start = spanStart(record.timeline);
   const witness = witnessOf(event);
   const index = timeline.findLastIndex((other, i) => i >= start && answers(other, event.finding, witness));
   if (index >= 0) return { ...record, timeline: timeline.with(index, inOrder(event, timeline, index - 1, index + 1)) };

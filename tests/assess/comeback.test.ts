@@ -148,3 +148,64 @@ describe('What was spent before a second attempt', () => {
     });
   });
 });
+
+describe('A card that came back, went out with nothing done to it, and came back again', () => {
+  it('has the fault it had: ranking and reasons stay, and the warranty counts to the first return', async () => {
+    const once = workedCase('back-after-three-weeks').record;
+    const left = once.timeline.map((event) => (event.type === 'handed-back' ? { ...event, paid: 90 } : event));
+    const looked = once.timeline.at(-1)!;
+    if (looked.type !== 'seen') throw new Error('the case ends with a look');
+    const last = Date.parse(looked.at);
+    const on = (day: number) => new Date(last + day * DAY).toISOString();
+    const first = await judged({ ...once, timeline: left });
+    const out: CardRecord = {
+      ...once,
+      timeline: [...left, { type: 'handed-back', at: on(1) }, { type: 'still-working', at: on(20) }],
+    };
+    const again = await judged({
+      ...out,
+      timeline: [...out.timeline, { type: 'came-back', at: on(90), workedDays: 80 }, { ...looked, at: on(90) }],
+    });
+    expect(again.ranking.map(({ fault, chance }) => [fault, chance])).toEqual(
+      first.ranking.map(({ fault, chance }) => [fault, chance]),
+    );
+    expect(again.comeback).toMatchObject({ returns: 2, workedDays: 21, attributions: first.comeback!.attributions });
+    expect(secondOf(again).warranty).toEqual(secondOf(first).warranty);
+    expect(secondOf(again).paid).toEqual({ last: 90, inAll: 90 });
+    expect((await judged(out)).comeback).toMatchObject({ returns: 1, cameBack: true });
+  });
+
+  it('shows at the second return that a fault comes and goes, and takes the later finding', async () => {
+    const { record } = workedCase('back-after-three-weeks');
+    const looked = record.timeline.at(-1)!;
+    if (looked.type !== 'seen') throw new Error('the case ends with a look');
+    const on = (day: number) => new Date(Date.parse(looked.at) + day * DAY).toISOString();
+    const again = await judged({
+      ...record,
+      timeline: [
+        ...record.timeline,
+        { type: 'handed-back', at: on(1) },
+        { type: 'came-back', at: on(9) },
+        { ...looked, state: 'crash-under-load', at: on(9) },
+      ],
+    });
+    const item = again.evidence.find(({ finding }) => finding === looked.finding)!;
+    expect(item.state).toBe('crash-under-load');
+    expect(JSON.stringify(item)).toContain(looked.state as string);
+  });
+});
+
+describe('Work after which nobody said whether the card works', () => {
+  it('is explained as failed where what was found since says so, and is not where nothing was found', async () => {
+    const { record } = workedCase('bridge-in-the-picture');
+    const at = record.timeline.findLastIndex(({ type }) => type === 'treated');
+    const unsaid = record.timeline.map((event, i) =>
+      i === at && event.type === 'treated' ? { ...event, worked: null } : event,
+    );
+    const looked = await judged({ ...record, timeline: unsaid });
+    expect(looked.comeback!.attributions).not.toBeNull();
+    const nothing = await judged({ ...record, timeline: unsaid.slice(0, at + 1) });
+    expect(nothing.comeback!.nothingActive).toBeGreaterThan(0.5);
+    expect(nothing.comeback!.attributions).toBeNull();
+  });
+});

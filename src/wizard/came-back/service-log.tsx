@@ -6,7 +6,7 @@ import type { Catalogue } from '../catalogue.ts';
 import { formatTag } from '../language.ts';
 import { TypedField } from '../questions/typed-field.tsx';
 import { useSession } from '../session.ts';
-import { dayOf, type Placed, putOn, type Service, setPaid, setWorkedDays, takeOut } from './service.ts';
+import { dayOf, outAgain, type Placed, putOn, type Service, setPaid, setWorkedDays, takeOut } from './service.ts';
 import { cameBackWords } from './words.ts';
 
 interface Props {
@@ -22,10 +22,11 @@ const MOST_DAYS = 36_525;
 
 export function ServiceLog({ record, service, catalogue }: Props) {
   const { service: words } = cameBackWords.value;
-  const { handedBack, stillWorking, cameBack } = service;
+  const { handedBack, stillWorking, cameBack, earlier } = service;
   return (
     <section class="service-log">
       <h2>{words.heading}</h2>
+      {earlier.length > 0 && <Earlier earlier={earlier} catalogue={catalogue} />}
       <Happened kind="handed-back" name={words.handedBack} event={handedBack} record={record} catalogue={catalogue}>
         {handedBack !== null && <Paid paid={handedBack.paid} catalogue={catalogue} />}
       </Happened>
@@ -43,9 +44,41 @@ export function ServiceLog({ record, service, catalogue }: Props) {
           <Happened kind="came-back" name={words.cameBack} event={cameBack} record={record} catalogue={catalogue}>
             {cameBack !== null && <Worked service={service} workedDays={cameBack.workedDays} />}
           </Happened>
+          {cameBack !== null && <OutAgain />}
         </>
       )}
     </section>
+  );
+}
+
+/** Returns after which nothing was done: said, and no longer to be changed here. */
+function Earlier({ earlier, catalogue }: { readonly earlier: Service['earlier']; readonly catalogue: Catalogue }) {
+  const { service: words } = cameBackWords.value;
+  const format = new Intl.DateTimeFormat(formatTag(catalogue.shop.locale), { dateStyle: 'medium' });
+  const day = (at: string) => format.format(new Date(at));
+  return (
+    <ol class="service-earlier">
+      {earlier.map(({ left, cameBack }) => (
+        <li key={cameBack.at}>
+          {left.type === 'treated'
+            ? words.backOnly(day(cameBack.at))
+            : words.outAndBack(day(left.at), day(cameBack.at))}
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function OutAgain() {
+  const { edit } = useSession();
+  const { service: words } = cameBackWords.value;
+  return (
+    <div class="service-again">
+      <button type="button" onClick={() => edit((latest, at) => outAgain(latest, at))}>
+        {words.outAgain}
+      </button>
+      <p class="about">{words.outAgainAbout}</p>
+    </div>
   );
 }
 

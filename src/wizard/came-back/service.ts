@@ -12,14 +12,15 @@ export interface Service {
   readonly handedBack: Happened<'handed-back'> | null;
   readonly stillWorking: Happened<'still-working'> | null;
   readonly cameBack: Happened<'came-back'> | null;
+  /** times in service since the same work that are over: it came back and went out again with nothing done to it */
+  readonly earlier: readonly { readonly left: Event; readonly cameBack: Happened<'came-back'> }[];
 }
 
 /** Null: no work on the card is recorded. */
 export function serviceOf({ timeline }: Record): Service | null {
-  const from = timeline.findLastIndex(({ type }) => type === 'treated');
-  const treated = timeline[from];
+  const treated = timeline[lastWork(timeline)];
   if (treated?.type !== 'treated') return null;
-  const since = timeline.slice(from + 1);
+  const since = timeline.slice(stretchStart(timeline) + 1);
   const last = <Type extends Kind>(type: Type) =>
     (since.findLast((event) => event.type === type) as Happened<Type> | undefined) ?? null;
   return {
@@ -27,7 +28,18 @@ export function serviceOf({ timeline }: Record): Service | null {
     handedBack: last('handed-back'),
     stillWorking: last('still-working'),
     cameBack: last('came-back'),
+    earlier: earlierStretches(timeline, treated),
   };
+}
+
+function earlierStretches(timeline: readonly Event[], treated: Event): Service['earlier'] {
+  const over: { left: Event; cameBack: Happened<'came-back'> }[] = [];
+  let left = treated;
+  for (const event of timeline.slice(lastWork(timeline) + 1, stretchStart(timeline) + 1)) {
+    if (event.type === 'handed-back') left = event;
+    if (event.type === 'came-back') over.push({ left, cameBack: event });
+  }
+  return over;
 }
 
 /** The local day of a moment, as a date field writes it. */
@@ -55,9 +67,10 @@ export function putOn(record: Record, kind: Kind, day: string, now: string): Pla
     return { ok: false, why: 'no-day', than: null };
   if (day > dayOf(now)) return { ok: false, why: 'future', than: null };
   const { timeline } = record;
-  const found = indexOf(timeline, kind);
+  const start = stretchStart(timeline);
+  const found = indexOf(timeline, kind, start);
   const rest = found === null ? timeline : timeline.toSpliced(found, 1);
-  const [from, to] = [lastBefore(rest, kind), firstAfter(rest, kind)];
+  const [from, to] = [lastBefore(rest, kind, start), firstAfter(rest, kind, start)];
   const [before, after] = [rest[from], rest[to]];
   if (before !== undefined && day < dayOf(before.at)) return { ok: false, why: 'before', than: before };
   if (after !== undefined && day > dayOf(after.at)) return { ok: false, why: 'after', than: after };
@@ -79,30 +92,49 @@ function momentOn(day: string, before: string | undefined, after: string | undef
   return new Date(Math.max(earliest, Math.min(noon, latest))).toISOString();
 }
 
+/** Index of what the present time in service begins after: the work, or the return after which it went out with nothing done to it. */
+function stretchStart(timeline: readonly Event[]): number {
+  const out = timeline.findLastIndex(({ type }) => type === 'handed-back');
+  const back = timeline.slice(0, Math.max(0, out)).findLastIndex(({ type }) => type === 'came-back');
+  return Math.max(lastWork(timeline), back);
+}
+
 function lastWork(timeline: readonly Event[]): number {
   return timeline.findLastIndex(({ type }) => type === 'treated');
 }
 
-function indexOf(timeline: readonly Event[], kind: Kind): number | null {
+function indexOf(timeline: readonly Event[], kind: Kind, start: number): number | null {
   const at = timeline.findLastIndex(({ type }) => type === kind);
-  return at > lastWork(timeline) ? at : null;
+  return at > start ? at : null;
 }
 
-/** Index of the work, or of what happened in service before this. */
-function lastBefore(timeline: readonly Event[], kind: Kind): number {
-  const earlier = ORDER.slice(0, ORDER.indexOf(kind)).flatMap((known) => indexOf(timeline, known) ?? []);
-  return Math.max(lastWork(timeline), ...earlier);
+/** Index of what this time in service begins after, or of what happened in it before this. */
+function lastBefore(timeline: readonly Event[], kind: Kind, start: number): number {
+  const earlier = ORDER.slice(0, ORDER.indexOf(kind)).flatMap((known) => indexOf(timeline, known, start) ?? []);
+  return Math.max(start, ...earlier);
 }
 
 /** Index of what happened in service after this, else the end. */
-function firstAfter(timeline: readonly Event[], kind: Kind): number {
-  const later = ORDER.slice(ORDER.indexOf(kind) + 1).flatMap((known) => indexOf(timeline, known) ?? []);
+function firstAfter(timeline: readonly Event[], kind: Kind, start: number): number {
+  const later = ORDER.slice(ORDER.indexOf(kind) + 1).flatMap((known) => indexOf(timeline, known, start) ?? []);
   return Math.min(timeline.length, ...later);
+}
+
+/**
+ * The card goes out again today with nothing done to it since it came back. Days in service are counted anew; what was found on the
+ * bench stays found, since nothing changed.
+ */
+export function outAgain(record: Record, now: string): Record {
+  const { cameBack } = serviceOf(record) ?? {};
+  if (!cameBack) return record;
+  const last = record.timeline.at(-1)!.at;
+  const at = new Date(Math.max(Date.parse(last), Date.parse(now))).toISOString();
+  return { ...record, timeline: [...record.timeline, { type: 'handed-back', at }] };
 }
 
 /** As if it had not been written down. What the bench found after a return stays, and is then found after the work. */
 export function takeOut(record: Record, kind: Kind): Record {
-  const at = indexOf(record.timeline, kind);
+  const at = indexOf(record.timeline, kind, stretchStart(record.timeline));
   return at === null ? record : { ...record, timeline: record.timeline.toSpliced(at, 1) };
 }
 
@@ -119,7 +151,7 @@ export function setWorkedDays(record: Record, workedDays: number | null | undefi
 }
 
 function change<Type extends Kind>(record: Record, kind: Type, to: (event: Happened<Type>) => Event): Record {
-  const at = indexOf(record.timeline, kind);
+  const at = indexOf(record.timeline, kind, stretchStart(record.timeline));
   return at === null
     ? record
     : { ...record, timeline: record.timeline.with(at, to(record.timeline[at] as Happened<Type>)) };

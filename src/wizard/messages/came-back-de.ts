@@ -40,6 +40,11 @@ export const cameBackDe: CameBackWords = {
       treated: 'bearbeitet wurde',
       other: 'zuletzt vermerkt wurde',
     },
+    outAgain: 'Wieder hinaus, nichts daran gemacht',
+    outAgainAbout:
+      'Kommt sie noch einmal zurück, lässt sich das dann eintragen. Es zählt als derselbe Fehler: Geändert wurde nichts.',
+    outAndBack: (left, back) => `Am ${left} hinaus, am ${back} zurück, nichts daran gemacht.`,
+    backOnly: (back) => `Am ${back} zurück, nichts daran gemacht.`,
     firstHandBack: 'Zuerst eintragen, wann sie wegging: Von da an zählen die Tage im Betrieb.',
   },
 

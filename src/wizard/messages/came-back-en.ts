@@ -38,6 +38,11 @@ export const cameBackEn = {
       treated: 'worked on',
       other: 'last written about',
     },
+    outAgain: 'Out again, nothing done to it',
+    outAgainAbout:
+      'If it comes back once more, that can be written down then. It counts as the same fault: nothing was changed.',
+    outAndBack: (left: string, back: string) => `Out on ${left}, back on ${back}, nothing done to it.`,
+    backOnly: (back: string) => `Back on ${back}, nothing done to it.`,
     firstHandBack: 'First say when it left: days in service are counted from there.',
   },
 

@@ -4,6 +4,7 @@ import { parseRecord } from '../../../src/record/parse.ts';
 import type { Record } from '../../../src/record/schema.ts';
 import {
   dayOf,
+  outAgain,
   putOn,
   serviceOf,
   setPaid,
@@ -145,5 +146,57 @@ describe('After a return', () => {
     const told = { ...whole(), timeline: whole().timeline.toSpliced(2, 1) };
     expect(shownBefore(told, 'start-up')).toBe('no-power');
     expect(shownBefore(whole(), 'onset')).toBeNull();
+  });
+});
+
+describe('A card that comes back, goes out with nothing done to it, and comes back again', () => {
+  const again = () => put(outAgain(setWorkedDays(whole(), 30), '2026-04-22T10:00:00Z'), 'came-back', '2026-05-02');
+
+  it('is written down whole: both times in service, the first one said and the second one to be changed', () => {
+    expect(parseRecord(again()).ok).toBe(true);
+    expect(
+      again()
+        .timeline.map(({ type }) => type)
+        .slice(-5),
+    ).toEqual(['handed-back', 'still-working', 'came-back', 'handed-back', 'came-back']);
+    const service = serviceOf(again())!;
+    expect(service.earlier).toHaveLength(1);
+    expect(service.earlier[0]!.cameBack).toMatchObject({ workedDays: 30 });
+    expect(dayOf(service.handedBack!.at)).toBe('2026-04-22');
+    expect(service.stillWorking).toBeNull();
+    expect(dayOf(service.cameBack!.at)).toBe('2026-05-02');
+  });
+
+  it('lets only the last time in service be moved, and within its bounds', () => {
+    const moved = put(put(again(), 'handed-back', '2026-04-25'), 'came-back', '2026-05-10');
+    expect(serviceOf(moved)).toMatchObject({ earlier: [{ cameBack: { workedDays: 30 } }] });
+    expect(dayOf(serviceOf(moved)!.handedBack!.at)).toBe('2026-04-25');
+    expect(putOn(again(), 'handed-back', '2026-04-10', NOW)).toMatchObject({ ok: false, why: 'before' });
+    expect(putOn(again(), 'handed-back', '2026-05-05', NOW)).toMatchObject({ ok: false, why: 'after' });
+  });
+
+  it('is taken back step by step', () => {
+    const once = takeOut(takeOut(again(), 'came-back'), 'handed-back');
+    expect(once).toEqual(setWorkedDays(whole(), 30));
+  });
+
+  it('keeps what was found at the first return as the answer: nothing has changed the card', () => {
+    const found = outAgain(
+      {
+        ...whole(),
+        timeline: [
+          ...whole().timeline,
+          { type: 'seen', at: '2026-04-21T09:00:00Z', finding: 'start-up', state: 'detected-no-image', by: 'bench' },
+        ],
+      },
+      '2026-04-22T10:00:00Z',
+    );
+    expect(findingAnswer(put(found, 'came-back', '2026-05-02'), 'start-up', 'bench')).toMatchObject({
+      state: 'detected-no-image',
+    });
+  });
+
+  it('cannot go out again before it came back', () => {
+    expect(outAgain(worked, NOW)).toBe(worked);
   });
 });
