@@ -23,7 +23,7 @@ export const worksheetCommand: Command = {
   about: 'the work order: solder, bake, heat left, profile targets, hold points in order with what to record at each',
   more: [
     'Prints the job sheet for the work that has begun, else for the remedy the verdict advises, else for the one --remedy names;',
-    'with --html or --pdf one side of paper with boxes to tick. What is not known of the package is assumed on the cautious',
+    'with --html or --pdf on paper with boxes to tick. What is not known of the package is assumed on the cautious',
     'side and said so: --level, --thickness, --side, --hours and --room tell. A failed hold point says what comes now.',
     'With --step it records a hold point and prints the record: worksheet card.json --step baked --outcome passed > next.json',
   ],

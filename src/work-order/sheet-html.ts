@@ -1,4 +1,4 @@
-/** The job sheet on one side of paper: boxes to tick, what to record, targets, cautions in full. On a screen it also shows how. */
+/** The job sheet to print: boxes to tick, what to record, targets, cautions in full, and where two sides hold it, how; the screen always shows how. */
 import { escapeHtml as e } from '../letter/escape.ts';
 import type { OrderStep, WorkOrder } from './schema.ts';
 import { type Paper, sheetStyle } from './sheet-style.ts';
@@ -18,10 +18,11 @@ const STAGE_NAMES: Readonly<Record<OrderStep['stage'], string>> = {
 
 /** A whole page without scripts or anything to load. */
 export function sheetHtml(order: WorkOrder, paper: Paper = 'a4'): string {
-  const { points, how } = setting(order, paper);
+  const how = hasRoomForHow(order);
+  const foot = `${order.record} · ${order.name}`;
   return `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1">
-<title>Job sheet: ${e(order.name)} · ${e(order.title)}</title><style>${sheetStyle(paper, points)}</style></head>
+<title>Job sheet: ${e(order.name)} · ${e(order.title)}</title><style>${sheetStyle(paper, foot)}</style></head>
 <body><main class="page${how ? '' : ' brief'}">
 <header><div><p class="kind">Job sheet${order.shop ? ` · ${e(order.shop)}` : ''}</p><h1>${e(order.name)}</h1><p>${e(order.title)}${order.invented ? ' <b class="invented">an invented card</b>' : ''}</p></div>
 <dl><div><dt>Card</dt><dd>${e(order.record)}</dd></div><div><dt>By</dt><dd class="blank"></dd></div><div><dt>Date</dt><dd class="blank"></dd></div><div><dt>Rules</dt><dd>${e(order.knowledge)}</dd></div></dl></header>
@@ -85,23 +86,23 @@ function stepOf(order: WorkOrder, step: OrderStep, before: OrderStep | undefined
 <p class="record">${step.record.map((text) => `<span>${e(text)}<u></u></span>`).join('')}</p></div></li>`;
 }
 
-/** Type below which how each step is done is left to the screen, so that the rest can be read on paper. */
-const LEAST_POINTS_WITH_HOW = 7.2;
+/** Letters that two sides of A4 hold in this type, as measured over every remedy; beyond, how each step is done is left to the screen. */
+const LETTERS_ON_TWO_SIDES = 9_000;
 
-/** Type that lets the sheet fit one side, and whether how each step is done fits, too. A page of type p holds in proportion to 1 / p². */
-function setting(order: WorkOrder, paper: Paper): { readonly points: number; readonly how: boolean } {
-  const { steps, cautions, notes, warnings } = order;
-  const sum = (lengths: readonly number[]) => lengths.reduce((total, length) => total + length, 0);
-  const bare =
-    sum(steps.map(({ name, passes, record }) => 190 + name.length + passes.length + 1.5 * record.join('').length)) +
-    sum(steps.flatMap(({ figures }) => figures.map(({ text, from }) => 1.2 * (text.length + from.length)))) +
-    0.9 * sum(cautions.map(({ text }) => text.length + 30)) +
-    sum(notes.map(({ text, from }) => text.length + from.length)) +
-    sum(warnings.map((text) => text.length + 60)) +
-    2600;
-  const how = sum(steps.map(({ howTo, ifItFails }) => 50 + 0.75 * (howTo.join(' ').length + ifItFails.say.length)));
-  const points = (length: number) =>
-    Math.max(5.6, Math.min(9, Math.round(10 * Math.sqrt(((paper === 'a4' ? 1 : 0.93) * 615_000) / length)) / 10));
-  const roomy = points(bare + how);
-  return roomy >= LEAST_POINTS_WITH_HOW ? { points: roomy, how: true } : { points: points(bare), how: false };
+/** Whether how each step is done fits on two sides, too. */
+function hasRoomForHow({ steps, cautions, notes, warnings, bake, targets }: WorkOrder): boolean {
+  const letters = [
+    ...steps.flatMap(({ name, passes, record, howTo, ifItFails, figures }) => [
+      ...[name, passes, ...howTo, ifItFails.say],
+      // a blank takes as much room as the words before it
+      ...record.flatMap((text) => [text, text]),
+      ...figures.flatMap(({ text, from }) => [text, from]),
+    ]),
+    ...cautions.map(({ text }) => text),
+    ...notes.map(({ text }) => text),
+    ...warnings,
+    ...bakeLines(bake),
+    ...(targets?.words ?? []),
+  ];
+  return letters.reduce((sum, text) => sum + text.length, 40 * steps.length) <= LETTERS_ON_TWO_SIDES;
 }

@@ -350,7 +350,7 @@ describe('The thermocouple log', () => {
 });
 
 describe('The job sheet', () => {
-  it('is printed from the screen on one side of either paper, without anything of the wizard', async () => {
+  it('is printed from the screen on either paper, in whole lines and without anything of the wizard', async () => {
     const bench = await openBench({ expected: /Blocked script execution in 'about:srcdoc'/ });
     const { page, main } = bench;
     await bench.openCase(CASE, 'work');
@@ -365,9 +365,12 @@ describe('The job sheet', () => {
       await main.getByRole('radio', { name: paper }).check();
       await main.locator(`[data-paper="${paper === 'A4' ? 'a4' : 'letter'}"]`).waitFor();
       const { sheets, letters } = readPrinted(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
-      expect(sheets).toHaveLength(1);
-      expect(Math.abs(sheets[0]!.width - width)).toBeLessThan(1.5);
-      expect(Math.abs(sheets[0]!.height - height)).toBeLessThan(1.5);
+      expect(sheets.length).toBeGreaterThan(0);
+      expect(sheets.length).toBeLessThanOrEqual(3);
+      for (const sheet of sheets) {
+        expect(Math.abs(sheet.width - width)).toBeLessThan(1.5);
+        expect(Math.abs(sheet.height - height)).toBeLessThan(1.5);
+      }
       const printed = letters.normalize('NFKC');
       for (const { name } of steps) expect(printed).toContain(name.normalize('NFKC').replaceAll(/\s+/g, ''));
       expect(printed).not.toContain('Whatisdonetoit');

@@ -170,7 +170,8 @@ export const workDe: WorkWords = {
   sheet: {
     open: 'Auftragsblatt für die Wand',
     about:
-      'Eine Seite Papier: Kästchen, Lücken, jeder Vorsichtshinweis. Die Haltepunkte sind auf Englisch geschrieben.',
+      'Kästchen, Lücken, jeder Vorsichtshinweis, in einer Schrift für Armlänge. Die Haltepunkte sind auf Englisch geschrieben.',
+    sides: 'Braucht mehr als eine Seite; auf jeder steht, zu welcher Karte und Arbeit sie gehört.',
     preview: 'Das Auftragsblatt, wie es gedruckt wird',
     paper: 'Papier',
     print: 'Auftragsblatt drucken',

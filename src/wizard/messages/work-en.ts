@@ -167,7 +167,8 @@ export const workEn = {
 
   sheet: {
     open: 'Job sheet for the wall',
-    about: 'One side of paper: boxes to tick, blanks to fill, every caution.',
+    about: 'Boxes to tick, blanks to fill, every caution, in type that is read at arm’s length.',
+    sides: 'Takes more than one side; each side says which card and work it is for.',
     preview: 'The job sheet, as it is printed',
     paper: 'Paper',
     print: 'Print the job sheet',

@@ -18,9 +18,11 @@ interface Props {
   readonly frame: RefObject<HTMLIFrameElement | null>;
   /** what it shows, where that is not the owner's page */
   readonly name?: string;
+  /** what to say where it takes more than one side and may */
+  readonly sides?: string;
 }
 
-export function Preview({ html, paper, frame, name }: Props) {
+export function Preview({ html, paper, frame, name, sides }: Props) {
   const words = ownerWords.value;
   const called = name ?? words.preview;
   const { width, height } = SHEETS[paper];
@@ -52,7 +54,7 @@ export function Preview({ html, paper, frame, name }: Props) {
   return (
     <section class="owner-preview" aria-label={called}>
       <p class="owner-preview-words">
-        <span role="status">{used === 0 ? '' : tooLong ? words.tooLong : words.onePage}</span>
+        <span role="status">{used === 0 ? '' : tooLong ? (sides ?? words.tooLong) : words.onePage}</span>
         <button type="button" class="quiet" aria-pressed={fullSize} onClick={() => setFullSize(!fullSize)}>
           {words.fullSize}
         </button>

@@ -1,4 +1,4 @@
-/** The order on one side of paper, printed from here as the owner's page is. */
+/** The order on paper, on as many sides as it can be read on, printed from here as the owner's page is. */
 import { useMemo, useRef, useState } from 'preact/hooks';
 import type { WorkOrder } from '../../work-order/schema.ts';
 import { sheetHtml } from '../../work-order/sheet-html.ts';
@@ -6,6 +6,7 @@ import { choosePaper, chosenPaper, PAPERS, type Paper } from '../owner/page-choi
 import { Preview } from '../owner/preview.tsx';
 import { saveAsFile } from '../owner/save-as-file.ts';
 import { ownerWords } from '../owner/words.ts';
+import { useSheetOnPrint } from './sheet-on-print.ts';
 import { workWords } from './words.ts';
 import '../look/owner.css';
 
@@ -28,6 +29,7 @@ function Sheet({ order }: { readonly order: WorkOrder }) {
   const [paper, setPaper] = useState<Paper>(chosenPaper() ?? 'a4');
   const frame = useRef<HTMLIFrameElement>(null);
   const html = useMemo(() => sheetHtml(order, paper), [order, paper]);
+  useSheetOnPrint(html);
   const print = () => {
     const page = frame.current?.contentWindow;
     page?.focus();
@@ -63,7 +65,7 @@ function Sheet({ order }: { readonly order: WorkOrder }) {
           {words.save}
         </button>
       </p>
-      <Preview html={html} paper={paper} frame={frame} name={words.preview} />
+      <Preview html={html} paper={paper} frame={frame} name={words.preview} sides={words.sides} />
     </>
   );
 }
