@@ -6,7 +6,7 @@ import { decideOn } from './assess/decision.ts';
 import { type Contradicted, type Diagnosis, diagnose, diagnosisView, evidenceItems } from './assess/diagnosis.ts';
 import type { Firmness } from './assess/firmness.ts';
 import { inseparablePairs } from './assess/inseparable.ts';
-import { withLearntRelapse } from './assess/learnt-relapse.ts';
+import { learntLawsUsed, withLearntRelapse } from './assess/learnt-relapse.ts';
 import { DEFAULT_MAX_FAULTS } from './assess/most-faults.ts';
 import { type Names, optionOf, worthShowing } from './assess/options.ts';
 import type { CardAtThisShop } from './assess/shop-and-card.ts';
@@ -43,11 +43,12 @@ export async function assess(
   const taught = withLearntRelapse(knowledge, shop);
   const diagnosis = diagnose(taught, gathered, parsed.record, options.maxFaults ?? DEFAULT_MAX_FAULTS);
   if (diagnosis.kind === 'contradiction') return contradiction(knowledge, parsed.record, gathered, diagnosis);
-  return decide(taught, shop, parsed.record, diagnosis, options);
+  return decide(taught, knowledge, shop, parsed.record, diagnosis, options);
 }
 
 async function decide(
   knowledge: Knowledge,
+  book: Knowledge,
   shop: Shop,
   record: CardRecord,
   diagnosis: Diagnosis,
@@ -150,8 +151,13 @@ async function decide(
       factors: diagnosis.starting.factors.map(({ fault, factor, rule }) => ({ fault, factor, rule })),
       weights: Object.fromEntries(gathered.present.map((item) => [item.finding, [...item.weights]])),
       remedies: chosen.steps,
+      relapse: learntLawsUsed(book, shop, remediesDone(record)),
     },
   };
+}
+
+function remediesDone({ timeline }: CardRecord): string[] {
+  return timeline.flatMap((event) => (event.type === 'treated' ? [event.remedy] : []));
 }
 
 function withRanges(option: Option, firmness: Firmness): Option {

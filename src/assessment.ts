@@ -354,6 +354,28 @@ export const Assessed = z.strictObject({
     factors: z.array(z.strictObject({ fault: Id, factor: z.number(), rule: z.string() })),
     weights: z.record(Id, z.array(z.number())),
     remedies: z.array(Id),
+    /** times to relapse that the shop's own records teach, where this assessment reckons with them in place of the book's */
+    relapse: z.array(
+      z.strictObject({
+        fault: Id,
+        /** after this remedy alone, in the fold; null: after any, in the plans */
+        remedy: Id.nullable(),
+        medianDays: z.number().positive(),
+        shape: z.number().positive(),
+        /** equivalent sample size: the prior's and the events */
+        n: z.number().positive(),
+        /** relapses counted, and cards that were masked, in parts of cards */
+        events: z.number().nonnegative(),
+        cards: z.number().positive(),
+        since: z.iso.date(),
+        /** the book's, from which it was learnt */
+        prior: z.strictObject({
+          medianDays: z.number().positive(),
+          shape: z.number().positive(),
+          n: z.number().positive(),
+        }),
+      }),
+    ),
   }),
 });
 export type Assessed = z.infer<typeof Assessed>;

@@ -1,5 +1,6 @@
 /** The shop's own times to relapse in place of the book's. */
 
+import type { Assessed } from '../assessment.ts';
 import type { Relapse } from '../belief/serve.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Fault, Id } from '../knowledge/schema.ts';
@@ -39,6 +40,30 @@ export function relapseAfter(knowledge: Knowledge, fault: Fault, remedy: Id): Re
 /** Time to relapse of a fault, whatever masked it; null where nothing masks it. */
 export function relapseOf({ relapse }: Fault): Relapse | null {
   return relapse ? { medianDays: relapse.medianDays, shape: relapse.shape } : null;
+}
+
+/**
+ * The learnt laws that an assessment reckons with, each beside the book's it was learnt from: those after any remedy, and after a remedy
+ * alone where that remedy was done on the card. `book`: the knowledge without what was learnt.
+ */
+export function learntLawsUsed(book: Knowledge, shop: Shop, done: readonly Id[]): Assessed['audit']['relapse'] {
+  return (shop.learnt?.relapse ?? []).flatMap(({ fault, remedy, medianDays, shape, n, hits, trials, since }) => {
+    const prior = book.faults.find(({ id }) => id === fault)?.relapse;
+    if (!prior || (remedy !== undefined && !done.includes(remedy))) return [];
+    return [
+      {
+        fault,
+        remedy: remedy ?? null,
+        medianDays,
+        shape,
+        n,
+        events: hits,
+        cards: trials,
+        since,
+        prior: { medianDays: prior.medianDays, shape: prior.shape, n: prior.n },
+      },
+    ];
+  });
 }
 
 function teach(knowledge: Knowledge, learnt: readonly LearntRelapse[]): Taught {

@@ -14,6 +14,8 @@ import {
 } from '../joints/thermocouple-log.ts';
 import type { ProfileAnswer, ShopReflowWindow } from '../knowledge/profile-answer.ts';
 
+export { decodeLog } from '../joints/log-encoding.ts';
+
 const CURVE_POINTS = 1200;
 
 /** What a profile is judged by where the shop has no window of its own: the solder, what the package bears, and its size. */

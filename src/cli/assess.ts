@@ -2,6 +2,7 @@ import { assess } from '../assess.ts';
 import type { Assessment } from '../assessment.ts';
 import { assessmentText } from './assess-text.ts';
 import { BadInput, type Command, type CommandInput, printJson, wholeFlag } from './command.ts';
+import { warnOfOpenWork } from './open-work-warning.ts';
 import { KNOWLEDGE_FLAG, readJson, readKnowledge, readShop, recordPath, SHOP_FLAG } from './reading.ts';
 
 export const assessFlags = {
@@ -24,6 +25,7 @@ export async function assessNamed(
   const assessment = await assess(knowledge, shop, record, { maxFaults, draws, seed });
   if (assessment.kind === 'bad-record' && input.values.json !== true)
     throw new BadInput(`${path}: this record cannot be used as it is.\n${assessmentText(assessment, shop.locale)}`);
+  warnOfOpenWork(record, knowledge);
   return { assessment, locale: shop.locale };
 }
 

@@ -5,6 +5,7 @@ import type { RevisitAnswer } from '../lifeline.ts';
 import { assessFlags } from './assess.ts';
 import { assessmentText, comebackLines, nextLines, verdictLines } from './assess-text.ts';
 import { BadInput, type Command, printJson, wholeFlag } from './command.ts';
+import { warnOfOpenWork } from './open-work-warning.ts';
 import { readJson, readKnowledge, readShop, recordPath } from './reading.ts';
 import { lifelineLines, secondAttemptLines } from './revisit-text.ts';
 
@@ -36,6 +37,7 @@ export const revisitCommand: Command = {
       throw new BadInput(
         'No work on the card is recorded: there is nothing to revisit. `worth-the-heat assess` judges it as it arrived.',
       );
+    warnOfOpenWork(record, knowledge);
     if (input.values.json === true) {
       printJson({ kind: 'revisit', format: 1, assessment, lifeline: life } satisfies RevisitAnswer);
       return 0;

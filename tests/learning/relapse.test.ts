@@ -256,6 +256,23 @@ describe('what was learnt stands in the shop profile', () => {
     expect(other.comeback!.attributions).toEqual(book.comeback!.attributions);
   });
 
+  it('and an assessment lists what it reckons with: count, events and what the book said, and no law that was not used', async () => {
+    const [own, other] = [taughtBumps('reflow-core'), taughtBumps('reball-core-leaded')];
+    const { audit } = await relapsed({ ...shop, learnt: { relapse: [taughtBumps(), own, other] } }, 300);
+    const { relapse } = knowledge.faults.find(({ id }) => id === BUMPS)!;
+    const { medianDays, shape, n, hits, trials, since } = taughtBumps();
+    const listed = {
+      fault: BUMPS,
+      ...{ medianDays, shape, n, since, events: hits, cards: trials },
+      prior: { medianDays: relapse!.medianDays, shape: relapse!.shape, n: relapse!.n },
+    };
+    expect(audit.relapse).toEqual([
+      { ...listed, remedy: null },
+      { ...listed, remedy: 'reflow-core' },
+    ]);
+    expect((await relapsed(shop, 300)).audit.relapse).toEqual([]);
+  });
+
   it('and a plan is judged by it: what lasts longer holds longer', async () => {
     const holds = async (profile: Shop) => {
       const { worked: _, ...card } = cardBack(20);

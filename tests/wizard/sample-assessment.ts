@@ -224,7 +224,7 @@ const sample: Assessed = {
     ],
   },
   cautions: [{ id: 'limited-supply', text: 'First power-up on a current-limited supply only.' }],
-  audit: { odds: { 'core-joint-crack': 0.1 }, factors: [], weights: {}, remedies: ['reball-core-leaded'] },
+  audit: { odds: { 'core-joint-crack': 0.1 }, factors: [], weights: {}, remedies: ['reball-core-leaded'], relapse: [] },
 };
 
 export const sampleAssessment: Assessed = Assessment.parse(sample) as Assessed;

@@ -1,6 +1,5 @@
 /** Reads and judges a thermocouple log away from the screens, however long it is, and says how far it has come. */
-import { judgeLog, type PackageChoice } from '../../assess/thermal-profile.ts';
-import { decodeLog } from '../../joints/log-encoding.ts';
+import { decodeLog, judgeLog, type PackageChoice } from '../../assess/thermal-profile.ts';
 import type { ProfileAnswer } from '../../knowledge/profile-answer.ts';
 
 export interface LogToJudge {
