@@ -56,6 +56,35 @@ describe('A card that was never worked on', () => {
   });
 });
 
+describe('A card that came back and went out again with nothing done to it', () => {
+  it('keeps both times in service: the first as a line, the second to be filled in, and the ranking where it was', async () => {
+    const wizard = await openWizard();
+    const { main, stored } = wizard;
+    await openBack(wizard);
+    const log = main.locator('.service-log');
+    const ranking = async () => (await wizard.ranking.allTextContents()).join(' ');
+    const ranked = await ranking();
+    await log.getByRole('button', { name: 'Out again, nothing done to it' }).click();
+    await log.getByText('Out on 12 Mar 2026, back on 2 Apr 2026, nothing done to it.').waitFor();
+    await log.getByLabel('Handed back, on which day').fill('2026-04-03');
+    await log.getByLabel('Came back, on which day').fill('2026-04-20');
+    await log.getByRole('button', { name: 'Take out: came back' }).waitFor();
+    await wizard.weighed();
+    const types = async () =>
+      (await stored()).timeline.flatMap(({ type }) =>
+        type === 'handed-back' || type === 'came-back' || type === 'treated' ? [type] : [],
+      );
+    await eventually(types).toEqual(['treated', 'handed-back', 'came-back', 'handed-back', 'came-back']);
+    expect(await ranking()).toBe(ranked);
+    await main.getByText('Why it fails again').first().waitFor();
+    // and taken back again, one by one
+    await log.getByRole('button', { name: 'Take out: came back' }).click();
+    await log.getByRole('button', { name: 'Take out: handed back' }).click();
+    await log.getByRole('button', { name: 'Out again, nothing done to it' }).waitFor();
+    await eventually(types).toEqual(['treated', 'handed-back', 'came-back']);
+  });
+});
+
 describe('A card that came back', () => {
   it('is followed from the work to the second page: handed back, paid, back, looked at again, explained, told to its owner', async () => {
     const wizard = await openWizard();
