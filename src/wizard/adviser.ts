@@ -13,6 +13,7 @@ import type { WorksheetAnswer } from '../work-order/schema.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { FromWorker, ToWorker } from './exchange.ts';
 import { rulesLanguage } from './language.ts';
+import { createInterpreter, type Told } from './owner/interpreter.ts';
 
 export interface Advice {
   readonly assessment: Assessment | null;
@@ -47,6 +48,8 @@ export interface Adviser {
   lifeOf(record: Record): Promise<LifelineAnswer | null>;
   /** the order of the work: of this remedy, else of what has begun, else of the verdict's; null: the worker broke down */
   orderFor(record: Record, assessed: Assessed, remedy: string | null): Promise<WorksheetAnswer | null>;
+  /** the record's assessment for an owner who reads another language; null: a newer one was asked for, or it cannot be had */
+  tellIn(record: Record, language: string, draws: number): Promise<Told | null>;
   /** the rules and every answer in this language from now on */
   speak(language: string): void;
   /** another record is opened: its predecessor's answer must not be shown */
@@ -92,6 +95,7 @@ export function createAdviser(
   const workers: Post[] = [];
   const assessing = start();
   const pointing = start();
+  const interpreter = createInterpreter(hire, shop);
 
   function start(): Post {
     const worker = hire();
@@ -229,6 +233,7 @@ export function createAdviser(
         tell(assessing, { type: 'life', sequence: asked, record });
       });
     },
+    tellIn: interpreter.tell,
     speak(next) {
       if (next === language) return;
       language = next;

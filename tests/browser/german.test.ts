@@ -56,6 +56,43 @@ describe('The wizard in German', () => {
     expect(await sheet.locator('[lang="en"]').count()).toBe(0);
   });
 
+  it('writes the page of a German owner in German throughout for a bench that works in English, with the same figures', async () => {
+    const wizard = await openWizard();
+    const { page } = wizard;
+    await page.goto(`${wizard.bench.address}/#/case/one-memory-chip/owner`);
+    const sheet = page.frameLocator('iframe');
+    await sheet.getByRole('heading', { level: 1 }).waitFor();
+    // the ranges over parameter draws come last and belong on the page
+    await page.getByText('are still being worked out').waitFor({ state: 'detached' });
+    const figures = async () => {
+      const told = await sheet.locator('p, li, td, dd').allInnerTexts();
+      return told.flatMap((text) => [...text.matchAll(/(\d+) (?:of|von) 100/g)].map(([, figure]) => figure)).sort();
+    };
+    const english = await figures();
+    expect(english, 'there are figures to compare').not.toEqual([]);
+    await page.getByRole('radio', { name: 'Deutsch' }).check();
+    await sheet.getByText('Einen Speicherchip ersetzen').first().waitFor();
+    await page.getByText('is still the one before').waitFor({ state: 'detached' });
+    const said = (await wordsIn(sheet.locator('main'))).replace(
+      'Artifacts from the first image, errors follow one chip',
+      '',
+    );
+    expect(said.match(ENGLISH)).toBeNull();
+    expect(await sheet.locator('[lang="en"]').count()).toBe(0);
+    expect(await figures()).toEqual(english);
+  });
+
+  it('marks nothing German as English on a card that came back', async () => {
+    const wizard = await openWizard({ locale: 'de-DE' });
+    const { page } = wizard;
+    await page.goto(`${wizard.bench.address}/#/case/back-after-three-weeks/came-back`);
+    await page.getByText('Gebrochene Bumps zwischen Chip und Träger').first().waitFor();
+    await page.locator('.life-row').first().waitFor();
+    const marked = await page.locator('main [lang="en"]').allInnerTexts();
+    expect(marked.filter((text) => text.match(ENGLISH) === null)).toEqual([]);
+    expect(await page.locator('main .life-row [lang="de"]').count()).toBeGreaterThan(0);
+  });
+
   it('does without the German rules where nobody reads them', async () => {
     const wizard = await openWizard({ serviceWorkers: 'block', expected: /Service Worker registration blocked/ });
     const { page } = wizard;

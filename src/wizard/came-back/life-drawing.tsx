@@ -4,7 +4,7 @@ import type { Lifeline, LifelinePoint } from '../../lifeline.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { InFigures } from '../charts/in-figures.tsx';
 import { useWidth } from '../charts/use-width.ts';
-import { formatTag } from '../language.ts';
+import { formatTag, rulesLanguage } from '../language.ts';
 import { sayDays, sayMinutes, sayPercent } from '../words.ts';
 import { type LifeAxis, lifeAxis } from './life-axis.ts';
 import { type Strip, soundStrip, stripsOf } from './life-strips.ts';
@@ -138,7 +138,8 @@ function StripRow({ strip, axis }: { strip: Strip; axis: LifeAxis }) {
   return (
     <div class="life-row" data-what={strip.id === 'sound' ? 'sound' : 'fault'}>
       <p>
-        <span lang={strip.id === 'sound' ? undefined : 'en'}>{strip.name}</span> <b>{sayPercent(strip.now)}</b>
+        <span lang={strip.id === 'sound' ? undefined : rulesLanguage.value}>{strip.name}</span>{' '}
+        <b>{sayPercent(strip.now)}</b>
       </p>
       <svg
         viewBox={`0 -1 ${axis.width + 2 * EDGE} ${STRIP + 2}`}
@@ -199,7 +200,7 @@ function LifeTable({ life, catalogue }: Props) {
       .toSorted((a, b) => (b.active[at] ?? 0) - (a.active[at] ?? 0))
       .map(({ id, name, active, masked }) => (
         <li key={id}>
-          <span lang="en">{name}</span>: {figure(active[at], masked[at])}
+          <span lang={rulesLanguage.value}>{name}</span>: {figure(active[at], masked[at])}
         </li>
       ));
   return (

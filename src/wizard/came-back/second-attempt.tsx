@@ -3,7 +3,7 @@ import type { Assessed, SecondAttempt as Second } from '../../assessment.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { jumpTo } from '../frame/jump.ts';
 import { ArrowMark, CautionMark } from '../frame/marks.tsx';
-import { formatTag } from '../language.ts';
+import { formatTag, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { isFirm, Stamp } from '../verdict/stamp.tsx';
 import { type Manner, sayDays, sayFrequency, sayMoney } from '../words.ts';
@@ -29,19 +29,19 @@ export function SecondAttempt({ assessed, catalogue }: Props) {
       <div class="verdict">
         <p class="verdict-head">
           <Stamp assessed={assessed} />
-          <span class="verdict-name" lang="en">
+          <span class="verdict-name" lang={rulesLanguage.value}>
             {verdict.name}
           </span>
         </p>
         {!isFirm(assessed) && <p class="about">{words.soFar}</p>}
-        <p class="lead" lang="en">
+        <p class="lead" lang={rulesLanguage.value}>
           {verdict.because}
         </p>
         <Settlement second={second} manner={manner} />
       </div>
       <dl class="second-facts">
         {again !== null && (
-          <Fact name={words.again(lastRemedyName)} english>
+          <Fact name={words.again(lastRemedyName)} ofRules>
             {words.chances(
               sayFrequency(again.option.works),
               sayFrequency(again.option.holds),
@@ -51,14 +51,16 @@ export function SecondAttempt({ assessed, catalogue }: Props) {
           </Fact>
         )}
         {againClosed.map((reason) => (
-          <Fact name={words.again(lastRemedyName)} english key={reason}>
-            <span lang="en">{words.closed(reason)}</span>
+          <Fact name={words.again(lastRemedyName)} ofRules key={reason}>
+            <span lang={rulesLanguage.value}>{words.closed(reason)}</span>
           </Fact>
         ))}
         {damage.onceMore > 0 && (
           <Fact name={words.damage}>
             {words.damageRose(sayFrequency(damage.onceMore), sayFrequency(damage.lastTime))}
-            {damage.because.length > 0 && <small lang="en">{damage.because.map(({ about }) => about).join(' ')}</small>}
+            {damage.because.length > 0 && (
+              <small lang={rulesLanguage.value}>{damage.because.map(({ about }) => about).join(' ')}</small>
+            )}
           </Fact>
         )}
         {heatCycles.here + (heatCycles.before ?? 0) > 0 && (
@@ -94,16 +96,16 @@ export function SecondAttempt({ assessed, catalogue }: Props) {
 
 function Fact({
   name,
-  english,
+  ofRules,
   children,
 }: {
   readonly name: string;
-  readonly english?: boolean;
+  readonly ofRules?: boolean;
   readonly children: ComponentChildren;
 }) {
   return (
     <div>
-      <dt lang={english ? 'en' : undefined}>{name}</dt>
+      <dt lang={ofRules ? rulesLanguage.value : undefined}>{name}</dt>
       <dd>{children}</dd>
     </div>
   );

@@ -1,6 +1,7 @@
 import type { Assessed } from '../../assessment.ts';
 import { ChanceBar } from '../card/chance-bar.tsx';
 import { InFigures } from '../charts/in-figures.tsx';
+import { rulesLanguage } from '../language.ts';
 import { sayFrequency, sayPercent } from '../words.ts';
 import { cameBackWords } from './words.ts';
 
@@ -73,7 +74,7 @@ export function FirstDiagnosis({ comeback }: { readonly comeback: Comeback }) {
         <tbody>
           {shown.map(({ fault, name, onArrival, restated }) => (
             <tr key={fault}>
-              <th scope="row" lang="en">
+              <th scope="row" lang={rulesLanguage.value}>
                 {name}
               </th>
               <td>

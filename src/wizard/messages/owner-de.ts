@@ -35,6 +35,7 @@ export const ownerDe: OwnerWords = {
   print: 'Seite drucken',
   save: 'Als HTML sichern',
   priceFirst: 'Zuerst den Preis in Ordnung bringen: Die Seite muss sagen, was Sie meinen.',
+  languageComes: (name: string) => `Die Seite auf ${name} wird gerade geschrieben; gezeigt ist noch die vorige.`,
   preview: 'Die Seite für den Besitzer, wie sie gedruckt wird',
   onePage: 'Passt auf eine Seite.',
   tooLong: 'Für eine Seite ist das zu lang: Es läuft auf ein zweites Blatt.',

@@ -33,6 +33,7 @@ export const ownerEn = {
   print: 'Print the page',
   save: 'Save as HTML',
   priceFirst: 'Put the price right first: the page must say what you mean.',
+  languageComes: (name: string) => `The page in ${name} is being made; the one shown is still the one before.`,
   preview: "The owner's page, as it is printed",
   onePage: 'Fits on one side.',
   tooLong: 'It is too long for one side and runs on to a second sheet.',

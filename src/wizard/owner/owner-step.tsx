@@ -19,6 +19,7 @@ import { Preview } from './preview.tsx';
 import { PRICE_FIELD, PriceChoice } from './price-choice.tsx';
 import { quotePrice, withdrawQuote } from './quote.ts';
 import { saveAsFile } from './save-as-file.ts';
+import { useTold } from './use-told.ts';
 import { ownerWords } from './words.ts';
 import '../look/owner.css';
 
@@ -64,26 +65,43 @@ const today = (): string => new Date().toLocaleDateString('sv');
 function Page({ assessment, desk, catalogue }: OwnerStepProps & { readonly assessment: Tellable }) {
   const { drafts, edit } = useSession();
   const said = ownerWords.value;
-  const { shop, owner: words } = catalogue;
+  const { shop } = catalogue;
   const { record } = desk;
   const frame = useRef<HTMLIFrameElement>(null);
   const [pageLanguage, setPageLanguage] = useState<Language>(chosenLanguage() ?? language.value);
   const [paper, setPaper] = useState<Paper | undefined>(chosenPaper);
   const typed = readPrice(drafts.texts.value.get(PRICE_FIELD) ?? '', said.oneFigure);
   const price = typed.kind === 'price' ? typed.price : undefined;
+  const told = useTold(assessment, catalogue, record, pageLanguage);
   const letter = useMemo(
-    () => writeLetter(assessment, { shop, words, today: today(), record, price, paper, language: pageLanguage }),
-    [assessment, shop, words, record, price, paper, pageLanguage],
+    () =>
+      writeLetter(told.assessment, {
+        shop,
+        words: told.words,
+        today: today(),
+        record,
+        price,
+        paper,
+        language: told.language,
+      }),
+    [told.assessment, told.words, told.language, shop, record, price, paper],
   );
   const html = useMemo(() => letterHtml(letter), [letter]);
   const asking = assessment.kind === 'assessed' ? askingOf(assessment) : null;
   // the page may be in the owner's language; what is said of the price is for whoever works here
   const { warnings } =
-    pageLanguage === language.value
+    told.assessment === assessment && told.language === language.value
       ? letter
-      : writeLetter(assessment, { shop, words, today: today(), record, price, language: language.value });
+      : writeLetter(assessment, {
+          shop,
+          words: catalogue.owner,
+          today: today(),
+          record,
+          price,
+          language: language.value,
+        });
   const manner: Manner = { locale: shop.locale, currency: shop.currency };
-  const ready = asking === null || typed.kind !== 'unreadable';
+  const ready = (asking === null || typed.kind !== 'unreadable') && !told.coming;
   return (
     <div class="owner-page">
       <div class="owner-choices">
@@ -151,7 +169,10 @@ function Page({ assessment, desk, catalogue }: OwnerStepProps & { readonly asses
             {said.save}
           </button>
         </p>
-        {!ready && <p class="about">{said.priceFirst}</p>}
+        {typed.kind === 'unreadable' && asking !== null && <p class="about">{said.priceFirst}</p>}
+        <p class="about" role="status">
+          {told.coming && said.languageComes(said.languages[pageLanguage])}
+        </p>
       </div>
       <Preview html={html} paper={letter.paper} frame={frame} />
     </div>
