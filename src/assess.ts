@@ -65,13 +65,11 @@ async function decide(
   const { card, restricted, set, plans, singles, ready, best, planned, owedBy } = decision;
   const checkNames = new Map(knowledge.checks.map((check) => [check.id, check.name]));
   const asOption = (plan: Plan, outdoneBy: Plan | null = null): Option =>
-    optionOf(
-      plan,
-      stepIds(card, plan),
-      names,
-      owedBy(plan).map((id) => checkNames.get(id) ?? id),
-      outdoneBy && asOption(outdoneBy).name,
-    );
+    optionOf(plan, stepIds(card, plan), names, {
+      waitsFor: owedBy(plan).map((id) => checkNames.get(id) ?? id),
+      mendsEnough: decision.mendsEnough(plan),
+      outdoneBy: outdoneBy && asOption(outdoneBy).name,
+    });
   const chosen = asOption(best);
   const shown = worthShowing(plans, singles, best, subjectOf(ready), {
     chance: restricted.chance,

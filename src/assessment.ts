@@ -102,6 +102,8 @@ export const Option = z.strictObject({
   outdoneBy: z.string().optional(),
   /** checks that must come before it, by name; left out where nothing is owed */
   waitsFor: z.array(z.string()).optional(),
+  /** it works on cards that were sound anyway and mends hardly any: never advised, whatever its surplus; left out elsewhere */
+  mendsTooLittle: z.literal(true).optional(),
 });
 export type Option = z.infer<typeof Option>;
 

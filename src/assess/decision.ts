@@ -50,6 +50,8 @@ export interface Decision {
   readonly first: { readonly check: Id; readonly why: 'worth' | 'owed' | 'unproven' } | null;
   /** checks that must come before a plan and are not done, in order */
   readonly owedBy: (plan: Plan) => readonly Id[];
+  /** more cards work after it than were sound before, by what the shop's restraint asks */
+  readonly mendsEnough: (plan: Plan) => boolean;
 }
 
 /** `plan` false: options and verdict alone, no check is planned. */
@@ -74,6 +76,8 @@ export function decideOn(
   const owed = card.remedies.map((remedy) => after.get(remedy.id)!.checks);
   const owedBy = (plan: Plan) => [...new Set(plan.steps.flatMap((step) => owed[step]!))];
 
+  const mendsEnough = ({ stop, chances }: Plan) => stop !== null || chances.works - sound >= restraint.leastMended;
+
   const members = listed.map(({ active }) => active.map((fault) => knowledge.faults[fault]!.id));
   const names = listed.map(({ dormant }, c) =>
     [...members[c]!, ...dormant.map((f) => `(${knowledge.faults[f]!.id})`)].join(' + '),
@@ -95,10 +99,7 @@ export function decideOn(
   );
   const located = bestLocated(card.model, set, restricted.chance, owed, scratch);
   const ready = [...new Map([...pool.plans, ...located, ...singles].map((plan) => [plan.id, plan])).values()]
-    .filter(
-      (plan) =>
-        plan.stop !== null || (owedBy(plan).length === 0 && plan.chances.works - sound >= restraint.leastMended),
-    )
+    .filter((plan) => plan.stop !== null || (owedBy(plan).length === 0 && mendsEnough(plan)))
     .sort((a, b) => b.surplus - a.surplus);
   const planned = planChecks(problem.problem);
   return {
@@ -116,6 +117,7 @@ export function decideOn(
     planned,
     first: firstCheck(planned, pool.plans, checks, owedBy, card.model.money.working, restraint),
     owedBy,
+    mendsEnough,
   };
 }
 

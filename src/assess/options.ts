@@ -12,12 +12,19 @@ export interface Names {
   readonly spoken: Spoken;
 }
 
+export interface Standing {
+  /** checks that must come before it, by name */
+  readonly waitsFor: readonly string[];
+  readonly mendsEnough: boolean;
+  /** a cheaper option of another kind that does as much, by name */
+  readonly outdoneBy: string | null;
+}
+
 export function optionOf(
   plan: Plan,
   stepIds: readonly Id[],
   names: Names,
-  waitsFor: readonly string[],
-  outdoneBy: string | null = null,
+  { waitsFor, mendsEnough, outdoneBy }: Standing,
 ): Option {
   const stop = names.stops.get(plan.id);
   const steps = stepIds.map((id) => names.remedies.get(id)!);
@@ -50,6 +57,7 @@ export function optionOf(
     justified: plan.justified && outdoneBy === null,
     ...(outdoneBy === null ? {} : { outdoneBy }),
     ...(waitsFor.length > 0 ? { waitsFor: [...waitsFor] } : {}),
+    ...(mendsEnough ? {} : { mendsTooLittle: true as const }),
   };
 }
 

@@ -121,15 +121,12 @@ export function reasons(situation: Situation): string[] {
 const LEAST_SOUND = 0.1;
 
 function rivalOf({ chosen, options, sound }: Situation): Option | undefined {
-  return (
-    options
-      .filter((option) => option.id !== chosen.id && !option.waitsFor && (option.justified || !isWork(option)))
-      .filter((option) => option.verdict !== 'return' || sound >= LEAST_SOUND)
-      .filter((option) => !isWork(option) || option.verdict !== chosen.verdict || option.steps[0] !== chosen.steps[0])
-      // one that mends too little to be a verdict may be ahead of it in money: it is no rival
-      .filter((option) => net(option) <= net(chosen))
-      .sort((a, b) => net(b) - net(a))[0]
-  );
+  return options
+    .filter((option) => option.id !== chosen.id && !option.waitsFor && !option.mendsTooLittle)
+    .filter((option) => option.justified || !isWork(option))
+    .filter((option) => option.verdict !== 'return' || sound >= LEAST_SOUND)
+    .filter((option) => !isWork(option) || option.verdict !== chosen.verdict || option.steps[0] !== chosen.steps[0])
+    .sort((a, b) => net(b) - net(a))[0];
 }
 
 function net(option: Option): number {

@@ -218,7 +218,8 @@ function optionLines(assessed: Assessed, say: Words): string[] {
   const lines = [strong('Options')];
   for (const option of assessed.options.slice(0, OPTIONS_SHOWN)) {
     const waits = option.waitsFor ? `; not before: ${option.waitsFor.join(', ')}` : '';
-    const mark = option.justified && option.steps.length > 0 && !option.waitsFor ? good('+') : ' ';
+    const mark =
+      option.justified && option.steps.length > 0 && !option.waitsFor && !option.mendsTooLittle ? good('+') : ' ';
     const outdone = option.outdoneBy ? `; does as much for less: ${option.outdoneBy}` : '';
     lines.push(`  ${mark} ${option.name}  ${quiet(`${optionFigures(option, say)}${outdone}${waits}`)}`);
   }

@@ -84,6 +84,7 @@ export function rivalsOf({ options }: Assessed, chosen: Option): Option[] {
   if (chosen.verdict === 'return') return [];
   return options
     .filter((option) => option !== chosen && isRepair(option) && option.justified && !waits(option))
+    .filter(({ mendsTooLittle }) => !mendsTooLittle)
     .filter(({ steps }) => steps[0] !== chosen.steps[0])
     .sort((a, b) => b.surplus - b.margin - (a.surplus - a.margin));
 }

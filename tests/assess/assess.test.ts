@@ -129,6 +129,51 @@ describe('an assessment', () => {
     for (const option of chipped.options) expect(option.steps).not.toContain('reball-core-lead-free');
   });
 
+  it('never holds a repair that mends hardly any card against a return, however much its surplus is', async () => {
+    const at = '2026-03-02T09:00:00Z';
+    const normal = { 'resistance-core': '2.1', 'resistance-memory': '55', 'resistance-pcie-rail': '20' };
+    const inputs = { 'resistance-1v8': '450', 'resistance-12v-slot': '20k', 'resistance-12v-input': '21k' };
+    const clean = ['look-board', 'look-edge-connector', 'look-power-connector'];
+    const assessed = await assess(knowledge, shop, {
+      format: 1,
+      id: 'works-elsewhere',
+      title: 'Works in another computer',
+      money: { working: 180, asIs: 45, partsAfterWork: 40 },
+      timeline: [
+        {
+          ...{ type: 'arrived', at },
+          facts: {
+            ...{ 'die-size': 'small', 'memory-type': 'gddr6', 'power-connectors': 'one', 'power-class': 'up-to-150' },
+            ...{ 'second-core-rail': false, 'memory-chips': 4, 'age-years': 1, mined: false, liquid: false },
+            ...{ 'earlier-heat-work': 'none', 'cooler-opened': false, 'new-host-part': true },
+            ...{ 'onset-manner': 'sudden', 'owner-words': ['no-display', 'not-detected'], 'works-elsewhere': true },
+          },
+        },
+        { type: 'seen', at, finding: 'start-up', state: 'not-detected', by: 'owner' },
+        ...clean.map((finding) => ({ type: 'seen', at, finding, state: 'clean', by: 'bench' })),
+        ...Object.entries({ ...normal, ...inputs }).map(([finding, typed]) => ({
+          ...{ type: 'measured', at, finding, typed },
+        })),
+        { type: 'seen', at, finding: 'idle-input-current', state: 'normal', by: 'bench' },
+      ],
+    });
+    if (assessed.kind !== 'assessed') throw new Error(assessed.kind);
+    const { verdict, options, sound } = assessed;
+    const chosen = options.find(({ id }) => id === verdict.option)!;
+    const better = options.filter(
+      ({ justified, waitsFor, surplus, margin }) =>
+        justified && !waitsFor && surplus - margin > chosen.surplus - chosen.margin,
+    );
+    expect(verdict.kind).toBe('return');
+    expect(better.length, 'some option has more surplus than the return').toBeGreaterThan(0);
+    for (const option of better) {
+      expect(option.mendsTooLittle).toBe(true);
+      expect(option.works - sound).toBeLessThan(0.05);
+    }
+    // compared with one of those, the return would be the worse by less than nothing
+    expect(verdict.reasons.join(' ')).toMatch(/Next best is [^:]+: €\d+ less/);
+  });
+
   it('ranks causes the same in whatever order findings were written down', async () => {
     const { record } = workedCase('bump-or-ball');
     const [arrived, ...events] = record.timeline;

@@ -177,6 +177,7 @@ export const resultsDe: ResultMessages = {
     yes: 'ja',
     no: 'nein',
     waits: 'noch nicht',
+    mendsTooLittle: 'nein: behebt zu selten',
     none: 'keiner',
     advised: 'empfohlen',
     heat: (count) => `${count} ${count === '1' ? 'Wärmezyklus' : 'Wärmezyklen'}`,

@@ -174,6 +174,7 @@ export const resultsEn = {
     yes: 'yes',
     no: 'no',
     waits: 'not yet',
+    mendsTooLittle: 'no: mends too few',
     none: 'none',
     advised: 'advised',
     heat: (count: string) => `${count} heat ${count === '1' ? 'cycle' : 'cycles'}`,

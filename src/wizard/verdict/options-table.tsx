@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Option } from '../../assessment.ts';
 import { LockMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
+import type { Messages } from '../messages/en.ts';
 import { type Manner, sayDays, sayMinutes, sayMoney, sayNumber, sayPercent } from '../words.ts';
 import { StampOf } from './stamp.tsx';
 
@@ -85,9 +86,7 @@ export function OptionsTable({ options, advised, horizonDays, manner }: Props) {
               <td class="number" data-label={words.surplus}>
                 {money(option.surplus)}
               </td>
-              <td data-label={words.justified}>
-                {option.waitsFor !== undefined ? words.waits : option.justified ? words.yes : words.no}
-              </td>
+              <td data-label={words.justified}>{standing(option, words)}</td>
             </tr>
           ))}
         </tbody>
@@ -99,6 +98,12 @@ export function OptionsTable({ options, advised, horizonDays, manner }: Props) {
       )}
     </div>
   );
+}
+
+function standing(option: Option, words: Messages['options']): string {
+  if (option.waitsFor !== undefined) return words.waits;
+  if (!option.justified) return words.no;
+  return option.mendsTooLittle ? words.mendsTooLittle : words.yes;
 }
 
 /** Repeats the figure above it. */
