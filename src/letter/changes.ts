@@ -50,6 +50,12 @@ function changeOf(
     case 'parts':
       return changes.parts(side, say.money(at).text, say.money(now).text, then);
     case 'labour-minutes':
-      return changes.minutes(side, say.number(at), say.number(now), then);
+      return changes.minutes(side, lastingOf(at, changes, say), lastingOf(now, changes, say), then);
   }
 }
+
+/** From here on nobody counts in minutes. */
+const IN_HOURS_FROM = 180;
+
+const lastingOf = (minutes: number, { minutesTold, hoursTold }: Messages['changes'], say: Say): string =>
+  minutes < IN_HOURS_FROM ? minutesTold(say.number(minutes)) : hoursTold(say.number(Math.round(minutes / 60)));

@@ -171,8 +171,14 @@ function quoteFor(record: CardRecord | undefined, question: Option | null): Quot
 /** Nothing has failed since the last work on the card, as far as anybody knows. */
 const worksNow = ({ comeback }: Assessed) => comeback !== undefined && comeback.attributions === null;
 
+/** Below this share of the tries with other estimates that end in the same advice, it is a close call. */
+const FIRM_ENOUGH = 2 / 3;
+
+const isClose = ({ sensitivity }: Assessed) => sensitivity !== undefined && sensitivity.stands < FIRM_ENOUGH;
+
 function titleOf(outcome: Outcome, assessed: Assessed, chosen: Option, messages: Messages): string {
   if (failedAfterWork(assessed) && (outcome === 'repair' || outcome === 'leave')) return messages.titlesAgain[outcome];
+  if (outcome === 'repair' && isClose(assessed)) return messages.titleClose;
   if (outcome !== 'return') return messages.titles[outcome];
   if (worksNow(assessed)) return messages.titleWorks;
   return chosen.works < SURELY_SOUND ? messages.titleReturnUnsure : messages.titles.return;
@@ -191,11 +197,12 @@ function leadOf(
   switch (outcome) {
     case 'repair': {
       const chances = lead.repair(numberOf(works), numberOf(say.count(chosen.holds).text), after);
-      if (asked === null) return [chances];
+      const close = isClose(assessed) ? [lead.close] : [];
+      if (asked === null) return [chances, ...close];
       const fee = shop.policy.kind === 'no-fix-no-fee' ? fails.noFee : fails.fee(say.money(shop.policy.fee).text);
       const warranty =
         assessed.warrantyDays > 0 ? `${fails.warranty(days(assessed.warrantyDays))} ${fails.later}` : fails.noWarranty;
-      return [chances, lead.price(asked.text), fee, warranty];
+      return [chances, ...close, lead.price(asked.text), fee, warranty];
     }
     case 'leave':
       return [
@@ -272,7 +279,11 @@ function restsOf(
         : rests.range(text(works.low), text(works.high), text(holds.low), text(holds.high)),
     );
   }
-  if (assessed.sensitivity) list.push(why.firm(say.count(assessed.sensitivity.stands).text));
+  if (assessed.sensitivity) {
+    // while a check comes first the page advises the check; what was tried is what one would do without it
+    const firm = assessed.next.kind === 'check' ? why.firmToday : why.firm;
+    list.push(firm(say.count(assessed.sensitivity.stands).text));
+  }
   const money = record ? (record.money ?? shop.defaultMoney) : null;
   if (money) list.push(rests.values(say.money(likely(money.working)).text, say.money(likely(money.asIs)).text));
   if (!assessed.ownStock) list.push(rests.law);

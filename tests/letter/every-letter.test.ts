@@ -35,7 +35,10 @@ function figuresOf(assessed: Assessed, record: CardRecord, shop: Shop, letter: L
   const counts: number[] = [100, assessed.warrantyDays];
   for (const even of assessed.verdict.breakEvens) {
     if (even.what === 'chance-works') chances.push(even.now, even.at ?? even.now);
-    else if (even.what === 'labour-minutes') counts.push(Math.round(even.now), Math.round(even.at ?? even.now));
+    else if (even.what === 'labour-minutes')
+      // three hours and more are told in hours
+      for (const minutes of [even.now, even.at ?? even.now])
+        counts.push(Math.round(minutes < 180 ? minutes : minutes / 60));
     else amounts.push(even.now, even.at ?? even.now);
   }
   if (assessed.next.kind === 'check') {

@@ -75,6 +75,48 @@ describe('A letter', () => {
     expect(letter.title).toBe('Most likely nothing is wrong with the card');
   });
 
+  it('says so in its title where the advice hardly outlasts other estimates, and nothing of it where it does', async () => {
+    const base = await assessed(workedCase('ball-crack-on-a-dear-card').record);
+    if (base.kind !== 'assessed') throw new Error('assessed');
+    const tried = (stands: number) =>
+      writeLetter(
+        { ...base, sensitivity: { stands } as NonNullable<typeof base.sensitivity> },
+        { shop, words, today: '2026-04-20' },
+      );
+    const close = tried(0.48);
+    expect(close.outcome).toBe('repair');
+    expect(close.title).toBe('The repair is worth it, but only just');
+    expect(close.lead.join(' ')).toContain('a close call');
+    expect(close.rests.join(' ')).toContain('stayed the same in 48 of 100 tries');
+    const firm = tried(0.9);
+    expect(firm.title).toBe('The repair is worth it');
+    expect(firm.lead.join(' ')).not.toContain('close call');
+  });
+
+  it('does not call its advice firm while it advises another step first', async () => {
+    const base = await assessed(workedCase('only-the-owners-words').record);
+    if (base.kind !== 'assessed') throw new Error('assessed');
+    const letter = writeLetter(
+      { ...base, sensitivity: { stands: 1 } as NonNullable<typeof base.sensitivity> },
+      { shop, words, today: '2026-04-20' },
+    );
+    expect(letter.rests.join(' ')).toContain('What we would advise today stayed the same in 100 of 100 tries');
+    expect(letter.rests.join(' ')).not.toContain('The advice stayed');
+  });
+
+  it('tells long work in hours, as people count it', async () => {
+    const base = await assessed(workedCase('ball-crack-on-a-dear-card').record);
+    if (base.kind !== 'assessed') throw new Error('assessed');
+    const even = { what: 'labour-minutes', now: 101, at: 868, becomes: 'scrap', sentence: '' } as const;
+    const letter = writeLetter(
+      { ...base, verdict: { ...base.verdict, breakEvens: [even] } },
+      { shop, words, today: '2026-04-20' },
+    );
+    expect(letter.changes).toEqual([
+      'If the work took more than 14 hours, we would advise no repair. We expect 101 minutes.',
+    ]);
+  });
+
   it('for a card of which too little is known asks for the next step, with its cost and what it may lead to', async () => {
     const letter = await tell('only-the-owners-words');
     expect(letter.outcome).toBe('check-first');

@@ -77,11 +77,13 @@ export const de: Messages = {
   titleReturnUnsure: 'Vermutlich ist die Karte in Ordnung',
   titlesAgain: { repair: 'Eine zweite Reparatur lohnt sich', leave: 'Eine zweite Reparatur lohnt sich nicht' },
   titleWorks: 'Die Karte läuft: es ist nichts zu tun',
+  titleClose: 'Die Reparatur lohnt sich, aber nur knapp',
 
   lead: {
     repair: (works, holds, after) =>
       `Von 100 solchen Karten laufen nach der Reparatur ${works} wieder. ${holds} laufen auch nach ${after} noch.`,
     price: (price) => `Ihr Preis ist ${price}. Sie zahlen ihn nur, wenn die Karte bei der Rückgabe läuft.`,
+    close: 'Es steht auf der Kippe: unten steht, wie sicher wir sind.',
     leave: 'Wir haben nach einer Reparatur gesucht, die Ihr Geld wert ist. Für diese Karte gibt es keine.',
     leaveOwnStock: 'Wir haben nach einer Reparatur gesucht, die ihre Kosten wert ist. Für diese Karte gibt es keine.',
     bestRepair: (works) => `Die beste Reparatur, die wir kennen, gelänge bei ${works} solchen Karten.`,
@@ -291,6 +293,8 @@ export const de: Messages = {
     checkOpens: 'Allein entscheidet dieser Schritt selten. Er macht weitere Prüfungen sicher.',
     checkOpensWorth: (worth) => `Mit ihnen bringt er ${worth} mehr, als er kostet.`,
     firm: (stands) => `Wir haben viele andere Schätzungen durchgespielt. Der Rat blieb in ${stands} Versuchen gleich.`,
+    firmToday: (stands) =>
+      `Wir haben viele andere Schätzungen durchgespielt. Was wir heute raten würden, blieb in ${stands} Versuchen gleich.`,
   },
 
   changes: {
@@ -305,7 +309,9 @@ export const de: Messages = {
     parts: (side, at, now, becomes) =>
       `Kosteten die Teile ${side === 'more' ? 'mehr' : 'weniger'} als ${at}, wäre unser Rat: ${becomes}. Wir erwarten ${now}.`,
     minutes: (side, at, now, becomes) =>
-      `Dauerte die Arbeit ${side === 'more' ? 'länger' : 'kürzer'} als ${at} Minuten, wäre unser Rat: ${becomes}. Wir erwarten ${now} Minuten.`,
+      `Dauerte die Arbeit ${side === 'more' ? 'länger' : 'kürzer'} als ${at}, wäre unser Rat: ${becomes}. Wir erwarten ${now}.`,
+    minutesTold: (minutes) => `${minutes} Minuten`,
+    hoursTold: (hours) => `${hours} Stunden`,
     nothing: 'Nichts, was uns in vernünftigen Grenzen einfiele.',
     firstTheStep: 'Zuerst das, was der nächste Schritt zeigt.',
   },

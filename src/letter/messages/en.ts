@@ -79,11 +79,13 @@ export const en = {
   titleReturnUnsure: 'Most likely nothing is wrong with the card',
   titlesAgain: { repair: 'A second repair is worth it', leave: 'A second repair is not worth it' },
   titleWorks: 'The card works: there is nothing to do',
+  titleClose: 'The repair is worth it, but only just',
 
   lead: {
     repair: (works: string, holds: string, after: string) =>
       `Of 100 cards like this one, the repair gets ${works} to work again. ${holds} still work after ${after}.`,
     price: (price: string) => `Your price is ${price}. You pay it only if the card works when we hand it back.`,
+    close: 'It is a close call: see below how sure we are.',
     leave: 'We looked for a repair that would be worth your money. There is none for this card.',
     leaveOwnStock: 'We looked for a repair that would be worth its cost. There is none for this card.',
     bestRepair: (works: string) => `The best repair we know would work for ${works} cards like this one.`,
@@ -290,6 +292,8 @@ export const en = {
     checkOpens: 'By itself this step seldom decides. It makes further tests safe.',
     checkOpensWorth: (worth: string) => `With them, it is worth ${worth} more than it costs.`,
     firm: (stands: string) => `We tried this with many other estimates. The advice stayed the same in ${stands} tries.`,
+    firmToday: (stands: string) =>
+      `We tried this with many other estimates. What we would advise today stayed the same in ${stands} tries.`,
   },
 
   changes: {
@@ -304,7 +308,9 @@ export const en = {
     parts: (side: 'more' | 'less', at: string, now: string, becomes: string) =>
       `If the parts cost ${side} than ${at}, we would advise ${becomes}. We expect ${now}.`,
     minutes: (side: 'more' | 'less', at: string, now: string, becomes: string) =>
-      `If the work took ${side} than ${at} minutes, we would advise ${becomes}. We expect ${now} minutes.`,
+      `If the work took ${side} than ${at}, we would advise ${becomes}. We expect ${now}.`,
+    minutesTold: (minutes: string) => `${minutes} minutes`,
+    hoursTold: (hours: string) => `${hours} hours`,
     nothing: 'Nothing we can think of within reason.',
     firstTheStep: 'First of all, what the next step shows.',
   },
