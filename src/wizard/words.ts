@@ -11,17 +11,23 @@ export interface Manner {
 /** Whole units: bench money is not known to the cent. */
 export function sayMoney(amount: number, { locale, currency }: Manner): string {
   const rounded = Math.round(amount);
-  return new Intl.NumberFormat(formatTag(locale), { style: 'currency', currency, maximumFractionDigits: 0 }).format(
-    Object.is(rounded, -0) ? 0 : rounded,
+  return unbroken(
+    new Intl.NumberFormat(formatTag(locale), { style: 'currency', currency, maximumFractionDigits: 0 }).format(
+      Object.is(rounded, -0) ? 0 : rounded,
+    ),
   );
 }
 
+/** A line must not end between a minus and its currency sign, where Unicode line breaking (UAX #14) would let it. */
+export const unbroken = (text: string): string => text.replace(/[-−](?=\p{Sc})/gu, '−\u2060');
+
 /** Whole percent; never rounded to certainty. */
 export function sayPercent(chance: number): string {
-  const percent = new Intl.NumberFormat(formatTag(), { style: 'percent' });
-  if (chance > 0 && chance < 0.01) return `< ${percent.format(0.01)}`;
-  if (chance < 1 && chance > 0.99) return `> ${percent.format(0.99)}`;
-  return percent.format(chance);
+  const percent = 100 * chance;
+  const say = (share: number) => sayNumber(share, { style: 'percent', maximumFractionDigits: 0 });
+  if (percent > 0 && percent < 1) return `<\u00A0${say(0.01)}`;
+  if (percent < 100 && percent > 99) return `>\u00A0${say(0.99)}`;
+  return say(chance);
 }
 
 /** As natural frequency; never rounded to certainty. */

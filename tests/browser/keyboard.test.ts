@@ -76,7 +76,7 @@ describe('Hands that stay on the keyboard', () => {
       await keyboard.type(typed);
       await enter();
     }
-    await untilHeading(page, 'What do power-up and tests show?');
+    await untilHeading(page, 'What do the tests show?');
     await walkTo(page, /Boot test|Known-good host/);
     if ((await page.locator('details:has(> summary:focus)').getAttribute('open')) === null) await enter();
     await walkTo(page, /how far does it get/);

@@ -104,7 +104,7 @@ describe('The chosen language', () => {
     expect(sayDays(90)).toBe('3 Monate');
     expect(sayWeight(-20)).toBe('schließt es so gut wie aus');
     expect(formatTag('en-IE', 'de-CH')).toBe('de-CH');
-    expect(messages.value.frame.undo).toBe('Zurück');
+    expect(messages.value.frame.undo).toBe('Rückgängig');
   });
 });
 

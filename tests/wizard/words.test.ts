@@ -10,14 +10,22 @@ import {
   sayPercent,
   sayWeight,
   sayWhen,
+  unbroken,
 } from '../../src/wizard/words.ts';
 import { sampleAssessment } from './sample-assessment.ts';
 
 const manner = { locale: 'en-IE', currency: 'EUR' };
 
 describe('figures in words', () => {
+  it('holds a minus, a sign of money and a percent sign to their figure at the end of a line', () => {
+    // UAX #14 lets a line end between a minus (HY, PR) and a currency sign (PR); U+2060 forbids it
+    expect(sayMoney(-154, manner)).toBe('−\u2060€154');
+    expect(unbroken('comes to -€5 over leaving')).toBe('comes to −\u2060€5 over leaving');
+    expect(sayPercent(0.06)).not.toMatch(/ /);
+  });
+
   it('never rounds a small chance to none or a large one to certainty', () => {
-    expect([0, 0.002, 0.47, 0.997, 1].map(sayPercent)).toEqual(['0%', '< 1%', '47%', '> 99%', '100%']);
+    expect([0, 0.002, 0.47, 0.997, 1].map(sayPercent)).toEqual(['0%', '<\u00A01%', '47%', '>\u00A099%', '100%']);
     expect([0, 0.002, 0.04, 0.66, 0.96, 0.999, 1].map(sayFrequency)).toEqual([
       'never',
       'less than 1 in 100',

@@ -6,7 +6,7 @@ import { ArrowMark, CautionMark } from '../frame/marks.tsx';
 import { formatTag, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { isFirm, Stamp } from '../verdict/stamp.tsx';
-import { type Manner, sayDays, sayFrequency, sayMoney } from '../words.ts';
+import { type Manner, sayDays, sayFrequency, sayMoney, unbroken } from '../words.ts';
 import { cameBackWords } from './words.ts';
 
 interface Props {
@@ -35,7 +35,7 @@ export function SecondAttempt({ assessed, catalogue }: Props) {
         </p>
         {!isFirm(assessed) && <p class="about">{words.soFar}</p>}
         <p class="lead" lang={rulesLanguage.value}>
-          {verdict.because}
+          {unbroken(verdict.because)}
         </p>
         <Settlement second={second} manner={manner} />
       </div>

@@ -3,7 +3,7 @@ import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
 import { sayPrice } from '../verdict/price-words.ts';
 import { isFirm, Stamp } from '../verdict/stamp.tsx';
-import { type Manner, sayDays, sayFrequency } from '../words.ts';
+import { type Manner, sayDays, sayFrequency, unbroken } from '../words.ts';
 
 export function Blank() {
   const { pointing } = messages.value;
@@ -38,7 +38,7 @@ export function SoFar({ assessed, manner }: { readonly assessed: Assessed; reado
           <p class="so-far-price">{sayPrice(option, manner)}</p>
         </>
       ) : (
-        <p class="so-far-because">{verdict.because}</p>
+        <p class="so-far-because">{unbroken(verdict.because)}</p>
       )}
       {sensitivity !== undefined && <p class="firmness">{pointing.stands(Math.round(100 * sensitivity.stands))}</p>}
       {sensitivity === undefined && draws === 0 && <p class="firmness">{pointing.testing}</p>}

@@ -167,7 +167,7 @@ export const en = {
       symptoms: 'What does the owner say it does?',
       looks: 'What can be seen without power?',
       readings: 'What do the rails read?',
-      tests: 'What do power-up and tests show?',
+      tests: 'What do the tests show?',
       next: 'Which check is worth its minutes?',
       verdict: 'Is it worth the heat?',
       owner: 'What does the owner get to read?',

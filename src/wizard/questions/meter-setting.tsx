@@ -40,7 +40,11 @@ export function MeterSetting({ usual }: { readonly usual: Instrument }) {
         {meter.kind === 'other' && <option value={OTHER}>{readings.otherMeter(meter.name)}</option>}
       </select>
       {meter.kind !== 'other' && (
-        <small>{readings.meterStates(sayNumber(stated.percent), sayNumber(stated.digits))}</small>
+        <small>
+          {/* a closed list cannot break its line: on a phone the whole name is here */}
+          <span class="meter-name">{meter.kind === 'listed' ? meter.meter.name : (usual.name ?? '')} </span>
+          {readings.meterStates(sayNumber(stated.percent), sayNumber(stated.digits))}
+        </small>
       )}
     </label>
   );

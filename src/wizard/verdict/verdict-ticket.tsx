@@ -2,7 +2,7 @@ import type { Assessed } from '../../assessment.ts';
 import { jumpTo } from '../frame/jump.ts';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
-import { type Manner, sayDays, sayFrequency, sayMoney } from '../words.ts';
+import { type Manner, sayDays, sayFrequency, sayMoney, unbroken } from '../words.ts';
 import { HundredCards } from './hundred.tsx';
 import { PriceLine } from './price-line.tsx';
 import { isFirm, Stamp } from './stamp.tsx';
@@ -25,7 +25,7 @@ export function VerdictTicket({ assessed, manner }: Props) {
         <span class="verdict-name">{verdict.name}</span>
       </p>
       {!isFirm(assessed) && <StillWorthIt assessed={assessed} />}
-      <p class="lead">{verdict.because}</p>
+      <p class="lead">{unbroken(verdict.because)}</p>
       {option !== undefined && (
         <dl class="figures">
           {works && (
