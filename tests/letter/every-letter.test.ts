@@ -202,7 +202,12 @@ describe('The owner is told the same facts as the technician', () => {
   it('in what would change it: every break-even told is one the technician sees, with its two figures', () => {
     for (const { assessed, letter } of bench.told) {
       const edges = assessed.verdict.breakEvens.flatMap(({ at, now }) => (at === null ? [] : [at, now]));
+      // three hours and more are told in hours
+      const hours = assessed.verdict.breakEvens.flatMap(({ what, at, now }) =>
+        what === 'labour-minutes' ? [at ?? now, now].filter((minutes) => minutes >= 180).map((long) => long / 60) : [],
+      );
       const allowed = new Set([
+        ...hours.map((long) => String(Math.round(long))),
         ...edges.flatMap((edge) => [Math.round(Math.abs(edge)).toLocaleString('en'), String(hundredths(edge))]),
         ...edges.flatMap((edge) => (edge > 0.995 && edge < 1 ? ['99'] : edge > 0 && edge < 0.005 ? ['1'] : [])),
       ]);

@@ -85,7 +85,7 @@ describe('A letter', () => {
       );
     const close = tried(0.48);
     expect(close.outcome).toBe('repair');
-    expect(close.title).toBe('The repair is worth it, but only just');
+    expect(close.title).toBe('The repair is only just worth it');
     expect(close.lead.join(' ')).toContain('a close call');
     expect(close.rests.join(' ')).toContain('stayed the same in 48 of 100 tries');
     const firm = tried(0.9);

@@ -77,7 +77,7 @@ export const de: Messages = {
   titleReturnUnsure: 'Vermutlich ist die Karte in Ordnung',
   titlesAgain: { repair: 'Eine zweite Reparatur lohnt sich', leave: 'Eine zweite Reparatur lohnt sich nicht' },
   titleWorks: 'Die Karte läuft: es ist nichts zu tun',
-  titleClose: 'Die Reparatur lohnt sich, aber nur knapp',
+  titleClose: 'Die Reparatur lohnt sich nur knapp',
 
   lead: {
     repair: (works, holds, after) =>

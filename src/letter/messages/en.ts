@@ -79,7 +79,7 @@ export const en = {
   titleReturnUnsure: 'Most likely nothing is wrong with the card',
   titlesAgain: { repair: 'A second repair is worth it', leave: 'A second repair is not worth it' },
   titleWorks: 'The card works: there is nothing to do',
-  titleClose: 'The repair is worth it, but only just',
+  titleClose: 'The repair is only just worth it',
 
   lead: {
     repair: (works: string, holds: string, after: string) =>
