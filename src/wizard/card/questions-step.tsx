@@ -5,6 +5,7 @@ import { FindingQuestion } from '../questions/finding-question.tsx';
 import { useSession } from '../session.ts';
 import type { Question, Section } from '../steps.ts';
 import { sayMinutes } from '../words.ts';
+import { checkMinutes } from './check-minutes.ts';
 import { HowTo } from './how-to.tsx';
 
 interface Props {
@@ -13,6 +14,7 @@ interface Props {
 }
 
 export function QuestionsStep({ sections, catalogue }: Props) {
+  const { assessment } = useSession().adviser.advice.value;
   return (
     <>
       {sections.map((section) => (
@@ -21,7 +23,7 @@ export function QuestionsStep({ sections, catalogue }: Props) {
             <header>
               <h2>
                 <span lang={rulesLanguage.value}>{section.check.name}</span>{' '}
-                <small>{sayMinutes(section.check.minutes)}</small>
+                <small>{sayMinutes(checkMinutes(section.check, assessment))}</small>
               </h2>
               <p lang={rulesLanguage.value}>{section.check.purpose}</p>
               <HowTo of={section.check} catalogue={catalogue} />

@@ -6,6 +6,7 @@ import { messages, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { isAnswered, type Section } from '../steps.ts';
 import { type Manner, sayMinutes, sayMoney } from '../words.ts';
+import { checkMinutes } from './check-minutes.ts';
 import { ClosedGate } from './closed-gate.tsx';
 import { HowTo } from './how-to.tsx';
 import { gateOf } from './power.ts';
@@ -68,7 +69,7 @@ function Test({ section, catalogue, advised }: TestProps) {
         <span class="test-state" data-advised={advised}>
           {answered ? said.join(', ') : advised ? messages.value.tests.next : stateWords(gate.open, advice, manner)}
         </span>
-        <small>{sayMinutes(check.minutes)}</small>
+        <small>{sayMinutes(checkMinutes(check, assessment))}</small>
       </summary>
       <p class="about" lang={rulesLanguage.value}>
         {check.purpose}
