@@ -3,9 +3,11 @@ import { windowOfShop } from '../assess/thermal-profile.ts';
 import { assess } from '../assess.ts';
 import { MOISTURE_LEVELS } from '../joints/bake.ts';
 import type { ReflowWindow } from '../joints/reflow-window.ts';
+import { inLanguage } from '../knowledge/load.ts';
 import { ShopReflowWindow } from '../knowledge/shop-reflow-window.ts';
 import { parseRecord } from '../record/parse.ts';
 import { MoistureLevel, type PackageKnown } from '../record/schema.ts';
+import { SHEET_LANGUAGES } from '../work-order/messages/messages.ts';
 import { PAPERS, sheetHtml } from '../work-order/sheet-html.ts';
 import { sheetText } from '../work-order/sheet-text.ts';
 import { workOrder } from '../work-order/work-order.ts';
@@ -36,6 +38,7 @@ export const worksheetCommand: Command = {
     side: { type: 'string', takes: 'mm', about: 'longest side of the package' },
     hours: { type: 'string', takes: 'h', about: 'hours the package has been out of its dry bag' },
     room: { type: 'string', takes: 'within|worse', about: 'the room it lay in: up to 30 °C and 60 %, or worse' },
+    language: { type: 'string', takes: SHEET_LANGUAGES.join('|'), about: 'language of the job sheet (default en)' },
     html: { type: 'string', takes: 'file', about: 'write the job sheet as one HTML file' },
     pdf: { type: 'string', takes: 'file', about: 'write the job sheet as PDF (needs a Chromium)' },
     paper: { type: 'string', takes: PAPERS.join('|'), about: 'paper of the printed sheet (default a4)' },
@@ -45,10 +48,12 @@ export const worksheetCommand: Command = {
     const path = recordPath(input, 'worksheet');
     const known = packageOf(input);
     const paper = paperOf(input);
+    const language = languageOf(input);
     const recording = records(input);
     const window = await windowOf(input);
     const maxFaults = wholeFlag(input, 'max-faults', 3, 1, 4);
-    const [raw, knowledge] = await Promise.all([readJson(path), readKnowledge(input)]);
+    const [raw, rules] = await Promise.all([readJson(path), readKnowledge(input)]);
+    const knowledge = language === undefined ? rules : await inLanguage(rules, language, stringFlag(input, 'rules'));
     const shop = await readShop(input, knowledge);
     const assessment = await assess(knowledge, shop, raw, { maxFaults, draws: 0 });
     if (assessment.kind !== 'assessed') {
@@ -124,6 +129,14 @@ function paperOf(input: CommandInput): (typeof PAPERS)[number] {
   const paper = PAPERS.find((one) => one === typed);
   if (!paper) throw new BadInput(`--paper takes ${PAPERS.join(' or ')}; "${typed}" is neither.`);
   return paper;
+}
+
+function languageOf(input: CommandInput): string | undefined {
+  const typed = stringFlag(input, 'language');
+  const known = SHEET_LANGUAGES.find((one) => one === typed?.toLowerCase());
+  if (typed !== undefined && known === undefined)
+    throw new BadInput(`--language takes ${SHEET_LANGUAGES.join(' or ')}; "${typed}" is neither.`);
+  return known;
 }
 
 async function windowOf(input: CommandInput): Promise<ReflowWindow | undefined> {

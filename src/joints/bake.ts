@@ -78,7 +78,14 @@ export interface BakeChoice {
   readonly cited: Cited;
 }
 
-export type BakeNeed =
+/** Why, as data: `because` is the same in words. */
+export interface BakeReason {
+  readonly id: 'no-limit' | 'within' | 'every-use' | 'exposure-unknown' | 'room-unknown' | 'room-worse' | 'passed';
+  /** a second thing that decides, or that keeps the table from saying more */
+  readonly besides?: 'large-grid' | 'no-row' | 'too-thick' | 'row-unseen';
+}
+
+export type BakeNeed = { readonly reason: BakeReason } & (
   | { readonly kind: 'none'; readonly because: string; readonly hoursLeft: number | 'unlimited' }
   | {
       readonly kind: 'bake';
@@ -87,8 +94,11 @@ export type BakeNeed =
       /** hottest first; one of them is enough */
       readonly choices: readonly BakeChoice[];
     }
-  | { readonly kind: 'no-cell'; readonly because: string; readonly todo: string };
+  | { readonly kind: 'no-cell'; readonly because: string; readonly todo: string }
+);
 
+/** The thickest body the table has a row for. */
+export const TABLE_ENDS_MILLIMETRES = 4.5;
 const JUST_PASSED_HOURS = 72;
 const ASK_MAKER =
   'Ask the maker of the package, or look the cell up in the standard; until then treat the part as wet.';
@@ -111,11 +121,31 @@ export function bakeNeeded(exposure: Exposure): BakeNeed {
     throw new RangeError(`An exposure lasts nought hours or more, not ${hours}.`);
   const floor = FLOOR_LIFE_HOURS[level];
   if (floor === 'unlimited')
-    return { kind: 'none', because: 'level 1 has no limit to its floor life', hoursLeft: 'unlimited' };
+    return {
+      kind: 'none',
+      reason: { id: 'no-limit' },
+      because: 'level 1 has no limit to its floor life',
+      hoursLeft: 'unlimited',
+    };
   const known = hours !== 'unknown' && room === 'within';
   if (known && floor !== 'as labelled' && hours <= floor)
-    return { kind: 'none', because: `${hours} of ${floor} hours of floor life are used`, hoursLeft: floor - hours };
+    return {
+      kind: 'none',
+      reason: { id: 'within' },
+      because: `${hours} of ${floor} hours of floor life are used`,
+      hoursLeft: floor - hours,
+    };
   const justPassed = known && floor !== 'as labelled' && hours <= floor + JUST_PASSED_HOURS;
+  const id =
+    floor === 'as labelled'
+      ? 'every-use'
+      : known
+        ? 'passed'
+        : hours === 'unknown'
+          ? 'exposure-unknown'
+          : room === 'worse'
+            ? 'room-worse'
+            : 'room-unknown';
   const because =
     floor === 'as labelled'
       ? 'level 6 is baked before every use'
@@ -126,6 +156,7 @@ export function bakeNeeded(exposure: Exposure): BakeNeed {
     const choice: BakeChoice = { celsius: 125, hours: LARGE_GRID_HOURS, seen: 'memory', cited: DRYING_CITED };
     return {
       kind: 'bake',
+      reason: { id, besides: 'large-grid' },
       because: `${because}; a ball grid above ${LARGE_GRID_MILLIMETRES} mm`,
       taken: 'saturated',
       choices: [choice],
@@ -135,18 +166,27 @@ export function bakeNeeded(exposure: Exposure): BakeNeed {
     (one) => one.level === level && bodyMillimetres > one.thickness[0] && bodyMillimetres <= one.thickness[1],
   );
   if (row === undefined)
-    return { kind: 'no-cell', because: `${because}, but ${whyNoRow(level, bodyMillimetres)}`, todo: ASK_MAKER };
+    return {
+      kind: 'no-cell',
+      reason: {
+        id,
+        besides: level === '6' ? 'no-row' : bodyMillimetres > TABLE_ENDS_MILLIMETRES ? 'too-thick' : 'row-unseen',
+      },
+      because: `${because}, but ${whyNoRow(level, bodyMillimetres)}`,
+      todo: ASK_MAKER,
+    };
   const choices = ([125, 90, 40] as const).flatMap((celsius): BakeChoice[] => {
     const found = row.hours[celsius];
     if (found === undefined) return [];
     return [{ celsius, hours: justPassed ? found.justPassed : found.saturated, seen: found.seen, cited: DRYING_CITED }];
   });
-  return { kind: 'bake', because, taken: justPassed ? 'just-passed' : 'saturated', choices };
+  return { kind: 'bake', reason: { id }, because, taken: justPassed ? 'just-passed' : 'saturated', choices };
 }
 
 function whyNoRow(level: MoistureLevel, bodyMillimetres: number): string {
   if (level === '6') return 'the table has no row for level 6: the label says how';
-  if (bodyMillimetres > 4.5) return `the table ends at 4.5 mm, this body has ${bodyMillimetres} mm`;
+  if (bodyMillimetres > TABLE_ENDS_MILLIMETRES)
+    return `the table ends at ${TABLE_ENDS_MILLIMETRES} mm, this body has ${bodyMillimetres} mm`;
   return `the row for level ${level} at ${bodyMillimetres} mm was not seen`;
 }
 

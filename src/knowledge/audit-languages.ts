@@ -94,7 +94,11 @@ export function auditTranslation(
   const problems: Problem[] = [];
   for (const [key, english] of wanted.texts) {
     const [kind, id, place] = key.split('/') as [string, string, string];
-    if (texts[kind]?.[id]?.[place] === undefined) problems.push(missing(file(kind), `${id}.${place}`, english));
+    const said = texts[kind]?.[id]?.[place];
+    if (said === undefined) problems.push(missing(file(kind), `${id}.${place}`, english));
+    // figures are put into the words of hold points
+    else if (kind === 'hold-points' && slots(said) !== slots(english))
+      problems.push(otherSlots(file(kind), `${id}.${place}`, english));
   }
   for (const [kind, byId] of Object.entries(texts))
     for (const [id, places] of Object.entries(byId))

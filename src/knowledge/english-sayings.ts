@@ -2,7 +2,11 @@
  * Sentences that assessments make themselves, with slots in braces, so that they can be said in another language like the texts of
  * the rules. `{name:lower}` is the name as it stands inside an English sentence.
  */
+import { WORK_SAYINGS } from './english-work-sayings.ts';
+
 export const SAYINGS = {
+  ...WORK_SAYINGS,
+
   under: 'under {percent}',
   over: 'over {percent}',
   'fewer-than-one': 'fewer than 1 of 100',

@@ -20,6 +20,12 @@ import type {
   Window,
 } from './schema.ts';
 
+/** A hold point in the language of the knowledge. */
+export interface SpokenHoldPoint extends HoldPoint {
+  /** `record` as the rules have it: with these words begins what is kept in a card's record, in every language. Left out: it is that */
+  readonly recordAs?: readonly string[];
+}
+
 export interface Knowledge {
   /** language of its texts (BCP 47); left out: English, in which the rules are written */
   readonly language?: string;
@@ -36,7 +42,7 @@ export interface Knowledge {
   readonly remedies: readonly Remedy[];
   /** one for every remedy, by its id */
   readonly procedures: readonly Procedure[];
-  readonly holdPoints: readonly HoldPoint[];
+  readonly holdPoints: readonly SpokenHoldPoint[];
   readonly packages: readonly PackageKind[];
   readonly stops: readonly Stop[];
   readonly windows: readonly Window[];

@@ -3,10 +3,11 @@
  * `mapTexts`; a translation is laid over it, and whoever audits one compares it with the same list.
  */
 import type { Knowledge } from './knowledge.ts';
+import type { Basis } from './schema.ts';
 
 /**
- * Folders and files of the knowledge whose texts are shown in the wizard and on the owner's page, each a file of a translation. How
- * a remedy is carried out, hold point by hold point, is printed for the bench and stays as it is written.
+ * Folders and files of the knowledge whose texts are shown, each a file of a translation. Of procedures only the notes are words; they
+ * recur from one to the next and are found as sentences are.
  */
 export const TRANSLATED = [
   'faults',
@@ -14,6 +15,8 @@ export const TRANSLATED = [
   'preparations',
   'checks',
   'remedies',
+  'hold-points',
+  'packages',
   'stops',
   'windows',
   'cautions',
@@ -108,6 +111,43 @@ export function mapTexts(knowledge: Knowledge, say: Say, sentence: SaySentence):
         howTo: list('howTo', remedy.howTo),
       };
     }),
+    procedures: knowledge.procedures.map((procedure) =>
+      procedure.notes === undefined
+        ? procedure
+        : { ...procedure, notes: procedure.notes.map((note) => ({ ...note, text: sentence(note.text) })) },
+    ),
+    holdPoints: knowledge.holdPoints.map((point) => {
+      const { one, maybe, list } = on('hold-points', point.id);
+      const { why, figures } = point;
+      return {
+        ...point,
+        name: one('name', point.name),
+        howTo: list('howTo', point.howTo),
+        passes: one('passes', point.passes),
+        record: list('record', point.record),
+        recordAs: point.recordAs ?? point.record,
+        ifItFails: { ...point.ifItFails, say: one('ifItFails', point.ifItFails.say) },
+        ...(why === undefined ? {} : { why: { ...why, text: one('why', why.text) } }),
+        ...(figures === undefined
+          ? {}
+          : {
+              figures: Object.fromEntries(
+                Object.entries(figures).map(([figure, its]) => [
+                  figure,
+                  {
+                    ...reasoned(its, (because) => one(`figures.${figure}.because`, because)),
+                    unit: one(`figures.${figure}.unit`, its.unit),
+                  },
+                ]),
+              ),
+            }),
+        ...maybe('mayBeLeftOut', point.mayBeLeftOut),
+      };
+    }),
+    packages: knowledge.packages.map((kind) => {
+      const { one } = on('packages', kind.id);
+      return { ...reasoned(kind, (because) => one('because', because)), name: one('name', kind.name) };
+    }),
     stops: knowledge.stops.map((stop) => {
       const { one } = on('stops', stop.id);
       return { ...stop, name: one('name', stop.name), owner: one('owner', stop.owner) };
@@ -147,6 +187,11 @@ export function mapTexts(knowledge: Knowledge, say: Say, sentence: SaySentence):
       }),
     },
   };
+}
+
+/** An estimate may say why it is what it is; a source speaks for itself. */
+function reasoned<Part extends Basis>(part: Part, say: (because: string) => string): Part {
+  return part.basis === 'estimate' && part.because !== undefined ? { ...part, because: say(part.because) } : part;
 }
 
 /** Texts that the translation lacks stay as they are. */

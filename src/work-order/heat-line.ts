@@ -1,6 +1,7 @@
 /** The heat a card has had, what this work takes, and what is left. */
 import { heatLeft } from '../joints/heat-budget.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say } from '../knowledge/sayings.ts';
 import type { Procedure, Remedy } from '../knowledge/schema.ts';
 import type { Event } from '../record/schema.ts';
 import type { HeatLine } from './schema.ts';
@@ -19,7 +20,7 @@ const AT_LEAST: { readonly [kind: string]: number } = {
  * work melts no package.
  */
 export function heatLine(
-  knowledge: Pick<Knowledge, 'remedies' | 'procedures' | 'packages'>,
+  knowledge: Pick<Knowledge, 'remedies' | 'procedures' | 'packages' | 'sayings' | 'language'>,
   remedy: Remedy,
   procedure: Procedure,
   earlier: readonly Event[],
@@ -57,7 +58,8 @@ export function heatLine(
     'location-reworks': work.locationReworks,
     'board-passes': work.passes,
   };
-  const allowances = heatLeft(spent, work).map(({ id, name, most, spent: used, left, leftAfter, cited }) => {
+  const allowances = heatLeft(spent, work).map(({ id, most, spent: used, left, leftAfter, cited }) => {
+    const name = say(knowledge, `heat-${id}`);
     return { id, name, most, spent: used, left, takes: takes[id], leftAfter, cited: { ...cited } };
   });
   const beyond = allowances.filter(({ leftAfter }) => leftAfter < 0);
@@ -66,11 +68,19 @@ export function heatLine(
     allowances,
     beyond: beyond.length > 0,
     words: [
-      `${reworkPasses} heat cycle${reworkPasses === 1 ? '' : 's'} since the factory${known ? '' : ', or more: nobody has counted those before it came here'}; the factory has spent ${kind.factoryPasses}.`,
-      ...(heat.newPart ? ['The part is taken as new; a donor part has passes of its own behind it.'] : []),
+      say(knowledge, known ? 'heat-spent' : 'heat-spent-or-more', {
+        cycles:
+          reworkPasses === 1 ? say(knowledge, 'heat-cycle') : say(knowledge, 'heat-cycles', { count: reworkPasses }),
+        factory: kind.factoryPasses,
+      }),
+      ...(heat.newPart ? [say(knowledge, 'heat-new-part')] : []),
       ...(beyond.length > 0
         ? [
-            `This work goes beyond ${beyond.map(({ name, leftAfter }) => `${name} by ${-leftAfter}`).join(', ')}: what parts and boards are tested to bear. That is a risk and no certainty; the owner decides knowing it.`,
+            say(knowledge, 'heat-beyond', {
+              allowances: beyond
+                .map(({ name, leftAfter }) => say(knowledge, 'heat-beyond-by', { allowance: name, count: -leftAfter }))
+                .join(', '),
+            }),
           ]
         : []),
     ],

@@ -1,9 +1,11 @@
 /** Where a work order stands: each hold point opens only when the one before it is recorded. */
 import type { StepRecord } from '../record/schema.ts';
+import { orderMessages } from './messages/messages.ts';
 import type { OrderState, OrderStep, WorkOrder } from './schema.ts';
 
 type Problem = OrderState['problems'][number];
-type Order = Pick<WorkOrder, 'steps'>;
+/** In which language it speaks; left out: English. */
+type Order = Pick<WorkOrder, 'steps'> & { readonly language?: string | undefined };
 
 interface Walk {
   /** place of the hold point that waits; `steps.length`: all are recorded */
@@ -35,48 +37,34 @@ export function orderState(order: Order, recorded: readonly StepRecord[]): Order
 
 /** Why this may not be recorded now, with what to do; null: it may. */
 function refusal(
-  { steps }: Order,
+  { steps, language }: Order,
   walk: Walk,
   entry: StepRecord,
   before: StepRecord | undefined,
 ): Omit<Problem, 'index'> | null {
+  const { state: words } = orderMessages(language);
   const step = steps.find(({ id }) => id === entry.step);
   const waiting = steps[walk.at];
   if (!step)
     return {
-      wrong: `"${entry.step}" is no hold point of this work.`,
-      todo: waiting ? `The next one is "${waiting.name}" (${waiting.id}).` : 'All of them are recorded.',
+      wrong: words.noHoldPoint(entry.step),
+      todo: waiting ? words.nextIs(waiting.name, waiting.id) : words.allRecorded,
     };
   if (walk.over)
     return {
-      wrong: `"${step.name}" is recorded after the work ended at "${walk.failed!.name}".`,
+      wrong: words.afterTheEnd(step.name, walk.failed!.name),
       todo: walk.failed!.ifItFails.say,
     };
-  if (!waiting)
-    return {
-      wrong: `"${step.name}" is recorded after the last hold point.`,
-      todo: 'Take it out: the order is finished.',
-    };
+  if (!waiting) return { wrong: words.afterTheLast(step.name), todo: words.takeOut };
   if (waiting !== step)
     return steps.indexOf(step) > walk.at
-      ? {
-          wrong: `"${step.name}" is recorded before "${waiting.name}".`,
-          todo: `Each hold point opens only when the one before it is recorded: record "${waiting.name}" first.`,
-        }
-      : {
-          wrong: `"${step.name}" is recorded once more, though it was passed.`,
-          todo: `The next one is "${waiting.name}".`,
-        };
+      ? { wrong: words.tooEarly(step.name, waiting.name), todo: words.recordFirst(waiting.name) }
+      : { wrong: words.onceMore(step.name), todo: words.nextNamed(waiting.name) };
   if (before && Date.parse(entry.at) < Date.parse(before.at))
-    return {
-      wrong: `"${step.name}" is recorded at ${entry.at}, before the one above it at ${before.at}.`,
-      todo: 'Correct the time: the order runs forwards.',
-    };
+    return { wrong: words.backwards(step.name, entry.at, before.at), todo: words.correctTime };
   if (entry.outcome !== 'left-out') return null;
-  if (step.mayBeLeftOut === null)
-    return { wrong: `"${step.name}" may not be left out.`, todo: `What must be so: ${step.passes}` };
-  if (!entry.note?.trim())
-    return { wrong: `"${step.name}" is left out without a reason.`, todo: `Note why. ${step.mayBeLeftOut}` };
+  if (step.mayBeLeftOut === null) return { wrong: words.mayNotBeLeftOut(step.name), todo: words.mustBeSo(step.passes) };
+  if (!entry.note?.trim()) return { wrong: words.noReason(step.name), todo: words.noteWhy(step.mayBeLeftOut) };
   return null;
 }
 
@@ -94,7 +82,7 @@ function take({ steps }: Order, walk: Walk, entry: StepRecord): void {
   if (step.ifItFails.leads === 'back') walk.at = steps.findIndex(({ id }) => id === step.ifItFails.to);
 }
 
-function stateOf({ steps }: Order, walk: Walk, problems: readonly Problem[]): OrderState {
+function stateOf({ steps, language }: Order, walk: Walk, problems: readonly Problem[]): OrderState {
   const waiting = steps[walk.at];
   const kind =
     problems.length > 0
@@ -110,7 +98,7 @@ function stateOf({ steps }: Order, walk: Walk, problems: readonly Problem[]): Or
   return {
     kind,
     next: may ? waiting!.id : null,
-    sentence: sentenceOf(kind, steps, walk, problems),
+    sentence: sentenceOf(kind, { steps, language }, walk, problems),
     steps: steps.map((step, i) => {
       const last = walk.last.get(step.id);
       const standing =
@@ -137,21 +125,25 @@ function stateOf({ steps }: Order, walk: Walk, problems: readonly Problem[]): Or
 
 function sentenceOf(
   kind: OrderState['kind'],
-  steps: readonly OrderStep[],
+  { steps, language }: Order,
   walk: Walk,
   problems: readonly Problem[],
 ): string {
+  const { state: words } = orderMessages(language);
   const waiting = steps[walk.at];
   switch (kind) {
     case 'out-of-order':
       return `${problems[0]!.wrong} ${problems[0]!.todo}`;
     case 'over':
-      return `The work ended at "${walk.failed!.name}". ${walk.failed!.ifItFails.say}`;
+      return words.over(walk.failed!.name, walk.failed!.ifItFails.say);
     case 'finished':
-      return 'All hold points are recorded: say whether the card works.';
+      return words.finished;
     case 'stopped':
-      return `Stopped at "${walk.failed!.name}". ${walk.failed!.ifItFails.say}${walk.failed === waiting ? '' : ` It goes on at "${waiting!.name}".`}`;
+      return [
+        words.stopped(walk.failed!.name, walk.failed!.ifItFails.say),
+        ...(walk.failed === waiting ? [] : [words.goesOn(waiting!.name)]),
+      ].join(' ');
     case 'open':
-      return `Hold point ${waiting!.number} of ${steps.length}: ${waiting!.name}.`;
+      return words.open(waiting!.number, steps.length, waiting!.name);
   }
 }

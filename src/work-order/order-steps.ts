@@ -1,41 +1,48 @@
 /** Hold points of the rules as the steps of one order: names looked up, figures put into the words. */
-import type { Knowledge } from '../knowledge/knowledge.ts';
-import type { Basis, Figure, HoldPoint, Id } from '../knowledge/schema.ts';
+import type { Knowledge, SpokenHoldPoint } from '../knowledge/knowledge.ts';
+import { say } from '../knowledge/sayings.ts';
+import type { Basis, Figure, Id } from '../knowledge/schema.ts';
 import type { OrderStep } from './schema.ts';
+
+type Spoken = Pick<Knowledge, 'sources' | 'sayings' | 'language'>;
+type Needed = Spoken & Pick<Knowledge, 'checks' | 'findings' | 'windows'>;
 
 /** `applicable`: findings that concern this card; others are not asked for. */
 export function orderSteps(
-  knowledge: Pick<Knowledge, 'checks' | 'findings' | 'windows' | 'sources'>,
-  points: readonly HoldPoint[],
+  knowledge: Needed,
+  points: readonly SpokenHoldPoint[],
   applicable: ReadonlySet<Id>,
 ): OrderStep[] {
   return points.map((point, i) => stepOf(knowledge, point, i + 1, applicable));
 }
 
 /** Where a number or a fact comes from, in words. */
-export function sayBasis(basis: Basis, sources: Knowledge['sources']): string {
+export function sayBasis(knowledge: Spoken, basis: Basis): string {
   switch (basis.basis) {
     case 'standard':
     case 'published':
-      return `${sources.find(({ id }) => id === basis.source)?.title ?? basis.source}, ${basis.place}`;
+      return `${knowledge.sources.find(({ id }) => id === basis.source)?.title ?? basis.source}, ${basis.place}`;
     case 'practice':
-      return 'common practice, no source';
+      return say(knowledge, 'basis-practice');
     case 'estimate':
-      return basis.because === undefined ? 'estimate' : `estimate: ${basis.because}`;
+      return basis.because === undefined
+        ? say(knowledge, 'basis-estimate')
+        : say(knowledge, 'basis-estimate-because', { because: basis.because });
     case 'shop':
-      return `the shop's own records, ${basis.hits} of ${basis.trials} since ${basis.since}`;
+      return say(knowledge, 'basis-shop', { hits: basis.hits, trials: basis.trials, since: basis.since });
   }
 }
 
-function stepOf(
-  { checks, findings, windows, sources }: Pick<Knowledge, 'checks' | 'findings' | 'windows' | 'sources'>,
-  point: HoldPoint,
-  number: number,
-  applicable: ReadonlySet<Id>,
-): OrderStep {
+/** Words with where they come from. */
+export function based(knowledge: Spoken, text: string, basis: Basis): OrderStep['figures'][number] {
+  return { text: text, from: sayBasis(knowledge, basis), basis: basis.basis };
+}
+
+function stepOf(knowledge: Needed, point: SpokenHoldPoint, number: number, applicable: ReadonlySet<Id>): OrderStep {
+  const { checks, findings, windows } = knowledge;
   const figures = Object.entries(point.figures ?? {});
   const fill = (words: string) =>
-    figures.reduce((text, [id, figure]) => text.replaceAll(`{${id}}`, sayFigure(figure)), words);
+    figures.reduce((text, [id, figure]) => text.replaceAll(`{${id}}`, sayFigure(knowledge, figure)), words);
   const check = checks.find(({ id }) => id === point.check);
   return {
     id: point.id,
@@ -45,9 +52,10 @@ function stepOf(
     howTo: point.howTo.map(fill),
     passes: fill(point.passes),
     record: point.record.map(fill),
+    recordAs: [...(point.recordAs ?? point.record)],
     ifItFails: { say: fill(point.ifItFails.say), leads: point.ifItFails.leads, to: point.ifItFails.to ?? null },
-    why: point.why ? { text: fill(point.why.text), from: sayBasis(point.why, sources) } : null,
-    figures: figures.map(([, figure]) => ({ text: sayFigure(figure), from: sayBasis(figure, sources) })),
+    why: point.why ? based(knowledge, fill(point.why.text), point.why) : null,
+    figures: figures.map(([, figure]) => based(knowledge, sayFigure(knowledge, figure), figure)),
     check: check ? { id: check.id, name: check.name } : null,
     finds: (point.finds ?? []).flatMap(({ finding, passes }) => {
       const found = findings.find(({ id }) => id === finding);
@@ -71,6 +79,15 @@ function stepOf(
   };
 }
 
-function sayFigure({ from, to, unit }: Figure): string {
-  return `${from}${to === undefined ? '' : ` to ${to}`}${unit === '%' ? ' %' : ` ${unit}`}`;
+function sayFigure(knowledge: Spoken, { from, to, unit }: Figure): string {
+  const number = numberIn(knowledge);
+  return to === undefined
+    ? `${number(from)} ${unit}`
+    : say(knowledge, 'figure-range', { from: number(from), to: number(to), unit });
+}
+
+/** Numbers as that language writes them, none of their digits lost. */
+export function numberIn({ language }: Pick<Knowledge, 'language'>): (value: number) => string {
+  const format = new Intl.NumberFormat(language ?? 'en', { useGrouping: false, maximumFractionDigits: 10 });
+  return (value) => format.format(value);
 }

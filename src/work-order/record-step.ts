@@ -9,6 +9,7 @@ import type {
   Seen,
   StepRecord,
 } from '../record/schema.ts';
+import { orderMessages } from './messages/messages.ts';
 import { type OpenWork, openWork } from './open-work.ts';
 import { orderState } from './order-state.ts';
 import type { OrderStep, WorkOrder } from './schema.ts';
@@ -32,26 +33,21 @@ export type Recorded =
  * @param known what is known of the package, kept when the work begins
  */
 export function recordStep(order: WorkOrder, record: CardRecord, entry: StepEntry, known?: PackageKnown): Recorded {
+  const { refused: words } = orderMessages(order.language);
   const { found = [], ...stepRecord } = entry;
   const begun = openWork(record);
   if (begun?.touched && begun.event.remedy !== order.remedy)
-    return no(
-      `This order is for "${order.name}", and other work has begun on the card (${begun.event.remedy.replaceAll('-', ' ')}).`,
-      'Say first whether the card works after that work.',
-    );
+    return no(words.otherWork(order.name, begun.event.remedy.replaceAll('-', ' ')), words.sayFirst);
   const own = begun?.event.remedy === order.remedy ? begun : null;
   const steps = [...(own?.process.steps ?? []), stepRecord];
   const problem = orderState(order, steps).problems[0];
   if (problem) return no(problem.wrong, problem.todo);
   const step = order.steps.find(({ id }) => id === stepRecord.step)!;
-  const misfit = found.map((one) => misfitOf(step, stepRecord, one)).find((one) => one !== null);
+  const misfit = found.map((one) => misfitOf(order, step, stepRecord, one)).find((one) => one !== null);
   if (misfit) return misfit;
   const last = record.timeline.at(-1);
   if (last && Date.parse(stepRecord.at) < Date.parse(last.at))
-    return no(
-      `${stepRecord.at} is before ${last.at}, the last event of the record.`,
-      'Correct the time: the timeline runs forwards.',
-    );
+    return no(words.beforeLast(stepRecord.at, last.at), words.correctTime);
   const process: Process = {
     ...(order.solder === null ? {} : { alloy: order.solder.alloy }),
     ...(known === undefined ? {} : { package: known }),
@@ -97,27 +93,19 @@ export function finishWork(record: CardRecord, worked: boolean): Recorded {
   return { ok: true, record: { ...record, timeline: record.timeline.with(begun.index, { ...begun.event, worked }) } };
 }
 
-function misfitOf(step: OrderStep, { outcome }: StepRecord, found: Found): Recorded | null {
+function misfitOf({ language }: WorkOrder, step: OrderStep, { outcome }: StepRecord, found: Found): Recorded | null {
+  const { refused: words } = orderMessages(language);
   const asked = step.finds.find(({ finding }) => finding === found.finding);
   if (!asked)
     return no(
-      `"${found.finding}" is not looked for at "${step.name}".`,
-      step.finds.length === 0
-        ? 'Record it as a finding of its own.'
-        : `It looks for ${step.finds.map((one) => one.finding).join(', ')}.`,
+      words.notLookedFor(found.finding, step.name),
+      step.finds.length === 0 ? words.ofItsOwn : words.looksFor(step.finds.map((one) => one.finding).join(', ')),
     );
-  if (outcome === 'left-out')
-    return no(
-      `"${step.name}" is left out and has a finding.`,
-      'What was looked at is not left out: passed, or failed.',
-    );
+  if (outcome === 'left-out') return no(words.leftOutWithFinding(step.name), words.lookedAt);
   if ('typed' in found || found.state === null || outcome === 'failed') return null;
   const failing = asked.fails.find(({ id }) => id === found.state);
   if (!failing) return null;
-  return no(
-    `With "${asked.name}: ${failing.name}" this hold point has failed.`,
-    `Record it as failed. ${step.ifItFails.say}`,
-  );
+  return no(words.hasFailed(asked.name, failing.name), words.recordFailed(step.ifItFails.say));
 }
 
 function no(wrong: string, todo: string): Recorded {

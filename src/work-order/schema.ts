@@ -5,7 +5,11 @@ import { Id } from '../knowledge/id.ts';
 const Text = z.string().min(1);
 const Cited = z.strictObject({ source: Text, place: Text, seen: z.enum(['seen', 'quoted', 'memory']) });
 /** Words with where they come from: a standard and its table, common practice, an estimate. */
-const Based = z.strictObject({ text: Text, from: Text });
+const Based = z.strictObject({
+  text: Text,
+  from: Text,
+  basis: z.enum(['standard', 'published', 'practice', 'estimate', 'shop']),
+});
 
 export const OrderStep = z.strictObject({
   id: Id,
@@ -18,6 +22,8 @@ export const OrderStep = z.strictObject({
   passes: Text,
   /** what is written down */
   record: z.array(Text),
+  /** the same as what is kept in the card's record begins with it: in the words of the rules, whatever the language of the order */
+  recordAs: z.array(Text),
   ifItFails: z.strictObject({ say: Text, leads: z.enum(['again', 'back', 'end']), to: Id.nullable() }),
   why: Based.nullable(),
   /** numbers in the words, with their basis */
@@ -126,6 +132,8 @@ export const WorkOrder = z.strictObject({
   kind: z.literal('order'),
   format: z.literal(1),
   knowledge: z.string(),
+  /** of its words (BCP 47) */
+  language: Text,
   record: Id,
   title: z.string(),
   invented: z.boolean(),

@@ -1,128 +1,142 @@
 /** The job sheet as plain text, for the bench and for a printer that knows no pages. */
-import type { BakeLine, OrderStep, WorkOrder } from './schema.ts';
-import { sayMelting } from './solder-line.ts';
+import { orderMessages } from './messages/messages.ts';
+import { numberIn } from './order-steps.ts';
+import { sayNote } from './say-note.ts';
+import type { BakeLine, OrderStep, SolderLine, WorkOrder } from './schema.ts';
 
 const WIDTH = 110;
-const STAGE_WORDS: Readonly<Record<OrderStep['stage'], string>> = {
-  prepare: 'PREPARE',
-  'take-off': 'TAKE OFF',
-  'make-ready': 'MAKE READY',
-  join: 'JOIN',
-  clean: 'CLEAN',
-  prove: 'PROVE: RESISTANCE, THEN VOLTAGE, THEN IMAGE',
-};
 
 export function sheetText(order: WorkOrder): string {
+  const { sheet: words } = orderMessages(order.language);
   return [
     ...headOf(order),
     ...order.warnings.flatMap((warning) => wrap(warning, '! ', '  ')),
     ...(order.warnings.length > 0 ? [''] : []),
     ...factsOf(order),
     '',
-    'HOLD POINTS  each opens only when the one before it is recorded',
+    `${words.holdPoints.toUpperCase()}  ${words.eachOpens}`,
     ...wrap(order.state.sentence, '> ', '  '),
     ...order.steps.flatMap((step, i) => [
-      ...(step.stage === order.steps[i - 1]?.stage ? [] : ['', STAGE_WORDS[step.stage]]),
+      ...(step.stage === order.steps[i - 1]?.stage ? [] : ['', words.stages[step.stage].toUpperCase()]),
       ...stepLines(order, step),
     ]),
     '',
     ...(order.notes.length > 0
-      ? ['TO BEAR IN MIND', ...order.notes.flatMap(({ text, from }) => wrap(`${text} (${from})`, '- ', '  ')), '']
+      ? [
+          words.toMind.toUpperCase(),
+          ...order.notes.flatMap(({ text, from }) => wrap(`${text} (${from})`, '- ', '  ')),
+          '',
+        ]
       : []),
-    'CAUTIONS',
+    words.cautions.toUpperCase(),
     ...order.cautions.flatMap(({ text }) => wrap(text, '- ', '  ')),
   ].join('\n');
 }
 
 function headOf(order: WorkOrder): string[] {
+  const { sheet: words } = orderMessages(order.language);
+  const { low, high } = order.minutes;
   return [
-    `WORK ORDER  ${order.name}  [${order.remedy}]`,
-    `${order.title}${order.invented ? '  (an invented card)' : ''}`,
-    `Card ${order.record} · ${order.shop} · knowledge ${order.knowledge} · ${order.minutes.low} to ${order.minutes.high} attended minutes (estimate)`,
+    `${words.order.toUpperCase()}  ${order.name}  [${order.remedy}]`,
+    `${order.title}${order.invented ? `  (${words.invented})` : ''}`,
+    `${words.card} ${order.record} · ${order.shop} · ${words.knowledge} ${order.knowledge} · ${words.minutes(String(low), String(high))}`,
     '',
   ];
 }
 
 function factsOf(order: WorkOrder): string[] {
   const { solder, bake, heat, targets } = order;
+  const { sheet: words, heat: heatWords, solder: solderWords } = orderMessages(order.language);
+  const widest = Math.max(34, ...(targets?.rows.map(({ name }) => name.length) ?? []));
   const line = (name: string, first: string, ...more: string[]) => [
     ...wrap(first, name.padEnd(10), ' '.repeat(10)),
     ...more.flatMap((text) => wrap(text, ' '.repeat(10), ' '.repeat(10))),
   ];
   return [
     ...line(
-      'Needs',
+      words.needs,
       [...order.equipment.map(({ name }) => name), ...order.parts.map(({ name }) => name)].join(' · ') ||
-        'nothing besides the usual',
+        words.nothingNeeded,
     ),
     ...(solder
-      ? line('Solder', `${solder.alloy}, ${sayMelting(solder)}.`, ...solder.words)
-      : line('Solder', 'No joints of a package are melted.')),
-    ...line('Bake', ...(bakeLines(bake) as [string, ...string[]])),
+      ? line(words.solder, `${solder.alloy}, ${sayMelting(order.language, solder)}.`, ...solder.words)
+      : line(words.solder, solderWords.none)),
+    ...line(words.bake, ...(bakeLines(order.language, bake) as [string, ...string[]])),
     ...(heat
       ? line(
-          'Heat',
+          words.heat,
           heat.words[0]!,
           ...heat.words.slice(1),
           ...heat.allowances.map(
             ({ name, most, spent, takes, leftAfter }) =>
-              `${name}: ${spent} of ${most} spent, this work takes ${takes}, ${leftAfter < 0 ? `${-leftAfter} beyond` : `${leftAfter} left`}`,
+              `${heatWords.spent(name, spent, most, takes)}, ${leftAfter < 0 ? heatWords.beyond(-leftAfter) : heatWords.left(leftAfter)}`,
           ),
         )
-      : line('Heat', 'No package is brought to melting: the heat budget is not touched.')),
+      : line(words.heat, heatWords.untouched)),
     ...(targets
       ? [
-          ...line('Profile', targets.window),
-          ...targets.rows.map(({ name, limit }) => `${' '.repeat(10)}${name.padEnd(34)} ${limit}`),
+          ...line(words.profile, targets.window),
+          ...targets.rows.map(({ name, limit }) => `${' '.repeat(10)}${name.padEnd(widest)} ${limit}`),
           ...targets.words.flatMap((text) => wrap(text, ' '.repeat(10), ' '.repeat(10))),
         ]
       : solder
-        ? line('Profile', 'No class of the standard fits this alloy: use a window of your own.')
+        ? line(words.profile, words.noTargets)
         : []),
   ];
 }
 
 /** Every line of the bake, the cautious one included. */
-export function bakeLines(bake: BakeLine): string[] {
+export function bakeLines(language: string, bake: BakeLine): string[] {
+  const { bake: words } = orderMessages(language);
+  const number = numberIn({ language });
   const say = (choices: BakeLine['choices']) =>
     choices
       .map(
-        ({ celsius, hours, cited }) => `${hours} h at ${celsius} °C${cited.seen === 'memory' ? ' (from memory)' : ''}`,
+        ({ celsius, hours, cited }) =>
+          `${words.choice(number(hours), number(celsius))}${cited.seen === 'memory' ? words.fromMemory : ''}`,
       )
-      .join(', or ');
+      .join(words.or);
   const cautious = say(bake.cautious);
   return [
     ...bake.words,
-    ...(bake.choices.length > 0
-      ? [`${say(bake.choices)} (J-STD-033 table 4-1); no hotter than the weakest part on the board bears.`]
-      : []),
-    ...(cautious !== '' && cautious !== say(bake.choices)
-      ? [`Cautious, were it level ${bake.cautiousLevel}: ${cautious}.`]
-      : []),
-    ...(cautious !== '' && cautious === say(bake.choices)
-      ? [`The cautious level ${bake.cautiousLevel} asks for the same.`]
-      : []),
-    ...bake.assumed.map((text) => `Assumed: ${text}`),
+    ...(bake.choices.length > 0 ? [words.by(say(bake.choices))] : []),
+    ...(cautious !== '' && cautious !== say(bake.choices) ? [words.cautious(bake.cautiousLevel ?? '', cautious)] : []),
+    ...(cautious !== '' && cautious === say(bake.choices) ? [words.cautiousSame(bake.cautiousLevel ?? '')] : []),
+    ...bake.assumed.map((text) => words.assumed(text)),
   ];
 }
 
+/** `melts at 183 °C`, or the range of an alloy that has one. */
+export function sayMelting(language: string, { solidusCelsius, liquidusCelsius }: SolderLine): string {
+  const { solder: words } = orderMessages(language);
+  const number = numberIn({ language });
+  return solidusCelsius === liquidusCelsius
+    ? words.melts(number(liquidusCelsius))
+    : words.meltsFrom(number(solidusCelsius), number(liquidusCelsius));
+}
+
 function stepLines(order: WorkOrder, step: OrderStep): string[] {
+  const { sheet: words } = orderMessages(order.language);
   const now = order.state.steps.find((one) => one.step === step.id)!;
   const box =
     now.standing === 'passed' ? '[x]' : now.standing === 'failed' ? '[!]' : now.standing === 'left-out' ? '[-]' : '[ ]';
   const inner = '       ';
   const figures = step.figures.map(({ text, from }) => `${text}: ${from}`);
   return [
-    `${box} ${String(step.number).padStart(2)} ${step.name}${step.power ? ` · power: ${step.power === 'limited' ? 'limited supply' : 'host'}` : ''}`,
+    `${box} ${String(step.number).padStart(2)} ${step.name}${step.power ? ` · ${words.power[step.power]}` : ''}`,
     ...step.howTo.flatMap((text) => wrap(text, inner, inner)),
-    ...wrap(step.passes, `${inner}Must be so: `, `${inner}  `),
-    ...step.record.flatMap((text) => wrap(`${text}: ____________`, `${inner}Record: `, `${inner}  `)),
-    ...wrap(step.ifItFails.say, `${inner}If not: `, `${inner}  `),
-    ...(step.mayBeLeftOut ? wrap(step.mayBeLeftOut, `${inner}May be left out: `, `${inner}  `) : []),
-    ...(step.why ? wrap(`${step.why.text} (${step.why.from})`, `${inner}Why: `, `${inner}  `) : []),
-    ...(figures.length > 0 ? wrap(figures.join('; '), `${inner}Figures: `, `${inner}  `) : []),
+    ...wrap(step.passes, `${inner}${words.mustBeSo}: `, `${inner}  `),
+    ...step.record.flatMap((text) => wrap(`${text}: ____________`, `${inner}${words.record}: `, `${inner}  `)),
+    ...wrap(step.ifItFails.say, `${inner}${words.ifNot}: `, `${inner}  `),
+    ...(step.mayBeLeftOut ? wrap(step.mayBeLeftOut, `${inner}${words.mayBeLeftOut}: `, `${inner}  `) : []),
+    ...(step.why ? wrap(`${step.why.text} (${step.why.from})`, `${inner}${words.why}: `, `${inner}  `) : []),
+    ...(figures.length > 0 ? wrap(figures.join('; '), `${inner}${words.figures}: `, `${inner}  `) : []),
     ...(now.at
-      ? wrap(`${now.standing}, ${now.at}${now.note ? `: ${now.note}` : ''}`, `${inner}Recorded: `, `${inner}  `)
+      ? wrap(
+          `${words.standing[now.standing]}, ${now.at}${now.note ? `: ${sayNote(step, now.note)}` : ''}`,
+          `${inner}${words.recorded}: `,
+          `${inner}  `,
+        )
       : []),
   ];
 }

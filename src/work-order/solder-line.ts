@@ -1,6 +1,7 @@
 /** The solder that this work melts, and how sure that is. */
 import { ALLOYS, ALLOYS_CITED, type Alloy, findAlloy } from '../joints/alloys.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say } from '../knowledge/sayings.ts';
 import type { Procedure } from '../knowledge/schema.ts';
 import type { Event } from '../record/schema.ts';
 import type { SolderLine } from './schema.ts';
@@ -18,7 +19,7 @@ export type Solder =
  * in this record, or as made. Unknown hands may have left anything, so that the highest melting of the two is taken and said.
  */
 export function solderLine(
-  knowledge: Pick<Knowledge, 'procedures'>,
+  knowledge: Pick<Knowledge, 'procedures' | 'sayings' | 'language'>,
   procedure: Procedure,
   earlier: readonly Event[],
   facts: ReadonlyMap<string, unknown>,
@@ -30,22 +31,17 @@ export function solderLine(
     if (!alloy)
       return {
         ok: false,
-        wrong: `No alloy is called "${stated}".`,
-        todo: `Name one of ${ALLOYS.map(({ id }) => id).join(', ')}.`,
+        wrong: say(knowledge, 'solder-unknown', { alloy: stated }),
+        todo: say(knowledge, 'solder-name-one', { alloys: ALLOYS.map(({ id }) => id).join(', ') }),
       };
-    return { ok: true, line: lineOf(alloy, 'stated', ['As stated for this work.']) };
+    return { ok: true, line: lineOf(alloy, 'stated', say(knowledge, 'solder-stated')) };
   }
   const own = findAlloy(procedure.solder);
-  if (own) return { ok: true, line: lineOf(own, 'procedure', ['What this work is done with.']) };
+  if (own) return { ok: true, line: lineOf(own, 'procedure', say(knowledge, 'solder-procedure')) };
   const before = lastSolderHere(knowledge, procedure, earlier);
-  if (before)
-    return { ok: true, line: lineOf(before, 'record', ['What the joints were last made of, by the record.']) };
+  if (before) return { ok: true, line: lineOf(before, 'record', say(knowledge, 'solder-record')) };
   const hands = String(facts.get('earlier-heat-work') ?? '');
-  const words = HANDS_UNKNOWN.includes(hands)
-    ? [
-        'Somebody has soldered here before: the joints may be leaded, or a mix that melts where no table says. Taken as lead-free, which melts last; watch the solder and not the clock.',
-      ]
-    : ['Lead-free as made is assumed (common practice, no source). A very old board may be leaded and melts earlier.'];
+  const words = say(knowledge, HANDS_UNKNOWN.includes(hands) ? 'solder-other-hands' : 'solder-as-made');
   return { ok: true, line: lineOf(findAlloy(AS_MADE)!, 'assumed', words) };
 }
 
@@ -64,7 +60,7 @@ function lastSolderHere(
   return undefined;
 }
 
-function lineOf(alloy: Alloy, from: SolderLine['from'], words: readonly string[]): SolderLine {
+function lineOf(alloy: Alloy, from: SolderLine['from'], words: string): SolderLine {
   const { id, solidusCelsius, liquidusCelsius } = alloy;
   return {
     alloy: id,
@@ -72,14 +68,7 @@ function lineOf(alloy: Alloy, from: SolderLine['from'], words: readonly string[]
     liquidusCelsius,
     class: alloy.class,
     from,
-    words: [...words],
+    words: [words],
     cited: { ...ALLOYS_CITED },
   };
-}
-
-/** `melts at 183 °C`, or the range of an alloy that has one. */
-export function sayMelting({ solidusCelsius, liquidusCelsius }: SolderLine): string {
-  return solidusCelsius === liquidusCelsius
-    ? `melts at ${liquidusCelsius} °C`
-    : `begins to melt at ${solidusCelsius} °C, liquid from ${liquidusCelsius} °C`;
 }

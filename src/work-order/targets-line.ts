@@ -1,15 +1,23 @@
 /** What the profile must keep to: the shop's own window where there is one, else the class of the package. */
 import { windowOfShop } from '../assess/thermal-profile.ts';
-import { CLASSES_ARE_CEILINGS, packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
-import { nameMeasure, unitOf } from '../joints/say-profile.ts';
+import type { AlloyClass } from '../joints/alloys.ts';
+import { type Measure, NEAR_KELVIN, type ProfileLevels } from '../joints/profile.ts';
+import { CLASS_REVISION, packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
+import { unitOf } from '../joints/say-profile.ts';
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say } from '../knowledge/sayings.ts';
 import type { PackageKnown } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
+import { numberIn } from './order-steps.ts';
 import type { SolderLine, TargetsLine } from './schema.ts';
+
+type Spoken = Pick<Knowledge, 'sayings' | 'language'>;
 
 /** Packages of today are rated for lead-free soldering, whatever their balls are. Common practice, no source; the label decides. */
 const RATED = 'lead-free';
 
 export function targetsLine(
+  knowledge: Spoken,
   shop: Pick<Shop, 'reflowWindows'>,
   solder: SolderLine | null,
   known: PackageKnown,
@@ -19,14 +27,15 @@ export function targetsLine(
   const own = shop.reflowWindows?.find((one) => one.solder === (solder.class === 'snpb' ? 'leaded' : solder.class));
   const window = stated ?? (own ? windowOfShop(own.window) : classWindow(solder, known));
   if (window === null) return null;
+  const ofClass = window.kind === 'package-class' ? solder.class : null;
   return {
-    window: window.name,
+    window: ofClass === null ? window.name : nameClass(knowledge, ofClass),
     kind: window.kind,
     rows: [
       ...window.rows.map(({ measure, limit, cited }) => ({
         measure,
-        name: nameMeasure(measure, window.levels),
-        limit: sayLimit(limit, unitOf(measure)),
+        name: nameMeasure(knowledge, measure, window.levels),
+        limit: sayLimit(knowledge, limit, unitOf(measure)),
         cited: cited ? { ...cited } : null,
       })),
       ...(window.spreadAtPeakAtMost === undefined
@@ -34,13 +43,13 @@ export function targetsLine(
         : [
             {
               measure: 'spreadAtPeak',
-              name: 'Spread at peak',
-              limit: `at most ${window.spreadAtPeakAtMost} K`,
+              name: say(knowledge, 'measure-spread'),
+              limit: sayLimit(knowledge, { atMost: window.spreadAtPeakAtMost }, 'K'),
               cited: null,
             },
           ]),
     ],
-    words: window.kind === 'package-class' ? classWords(window) : ["The shop's own window."],
+    words: ofClass === null ? [say(knowledge, 'target-own-window')] : classWords(knowledge, window),
   };
 }
 
@@ -53,21 +62,61 @@ function classWindow(solder: SolderLine, { bodyMillimetres, bodyCubicMillimetres
   return packageWindow(solder.class, size, RATED);
 }
 
-function classWords(window: ReflowWindow): string[] {
-  const { ceilingAtMost, levels } = window;
+function nameClass(knowledge: Spoken, solder: AlloyClass): string {
+  const name = (one: AlloyClass) => (one === 'snpb' ? 'SnPb' : say(knowledge, 'target-lead-free'));
+  const slots = { standard: CLASS_REVISION, solder: name(solder) };
+  return solder === RATED
+    ? say(knowledge, 'target-window', slots)
+    : say(knowledge, 'target-window-rated', { ...slots, rated: name(RATED) });
+}
+
+function classWords(knowledge: Spoken, { ceilingAtMost, levels }: ReflowWindow): string[] {
+  const number = numberIn(knowledge);
   return [
-    CLASSES_ARE_CEILINGS,
-    'The package is taken as rated for lead-free soldering (common practice, no source): its label decides.',
-    ...(ceilingAtMost === undefined
+    say(knowledge, 'target-ceilings'),
+    say(knowledge, 'target-rated'),
+    ...(ceilingAtMost === undefined || levels.ceiling === undefined
       ? []
-      : [
-          `Its ceiling is ${levels.ceiling} to ${ceilingAtMost} °C by its size, which is not known: keep to ${levels.ceiling} °C.`,
-        ]),
-    'Set the profile on this board, with thermocouples: thickness and copper differ.',
+      : [say(knowledge, 'target-ceiling-by-size', { ceiling: number(levels.ceiling), most: number(ceilingAtMost) })]),
+    say(knowledge, 'target-this-board'),
   ];
 }
 
-function sayLimit({ atLeast, atMost }: { atLeast?: number; atMost?: number }, unit: string): string {
-  if (atLeast !== undefined && atMost !== undefined) return `${atLeast} to ${atMost} ${unit}`;
-  return atLeast === undefined ? `at most ${atMost} ${unit}` : `at least ${atLeast} ${unit}`;
+function nameMeasure(knowledge: Spoken, measure: Measure, levels: ProfileLevels): string {
+  const number = numberIn(knowledge);
+  switch (measure) {
+    case 'soakSeconds':
+      return say(knowledge, 'measure-soak', { from: number(levels.soakFrom), to: number(levels.soakTo) });
+    case 'averageRise':
+      return say(knowledge, 'measure-average-rise', { liquidus: number(levels.liquidus) });
+    case 'steepestRise':
+      return say(knowledge, 'measure-steepest-rise');
+    case 'secondsAboveLiquidus':
+      return say(knowledge, 'measure-above-liquidus', { liquidus: number(levels.liquidus) });
+    case 'peak':
+      return say(knowledge, 'measure-peak');
+    case 'secondsNearPeak':
+      return say(knowledge, 'measure-near-peak', { kelvin: NEAR_KELVIN });
+    case 'secondsNearCeiling':
+      return levels.ceiling === undefined
+        ? say(knowledge, 'measure-near-ceiling', { kelvin: NEAR_KELVIN })
+        : say(knowledge, 'measure-above', { celsius: number(levels.ceiling - NEAR_KELVIN) });
+    case 'steepestFall':
+      return say(knowledge, 'measure-steepest-fall');
+    case 'secondsToPeak':
+      return say(knowledge, 'measure-to-peak');
+  }
+}
+
+function sayLimit(
+  knowledge: Spoken,
+  { atLeast, atMost }: { readonly atLeast?: number; readonly atMost?: number },
+  unit: string,
+): string {
+  const number = numberIn(knowledge);
+  if (atLeast !== undefined && atMost !== undefined)
+    return say(knowledge, 'figure-range', { from: number(atLeast), to: number(atMost), unit });
+  return atLeast === undefined
+    ? say(knowledge, 'target-at-most', { most: number(atMost!), unit })
+    : say(knowledge, 'target-at-least', { least: number(atLeast), unit });
 }

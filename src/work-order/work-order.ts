@@ -2,8 +2,9 @@
 import type { Assessed } from '../assessment.ts';
 import { answeredFacts } from '../evidence/facts.ts';
 import type { ReflowWindow } from '../joints/reflow-window.ts';
-import type { Knowledge } from '../knowledge/knowledge.ts';
-import type { HoldPoint, Id, Procedure, Remedy } from '../knowledge/schema.ts';
+import type { Knowledge, SpokenHoldPoint } from '../knowledge/knowledge.ts';
+import { say } from '../knowledge/sayings.ts';
+import type { Id, Procedure, Remedy } from '../knowledge/schema.ts';
 import { nearest } from '../record/nearest.ts';
 import type { Record as CardRecord, PackageKnown } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -11,7 +12,7 @@ import { bakeLine } from './bake-line.ts';
 import { heatLine } from './heat-line.ts';
 import { type OpenWork, openWork } from './open-work.ts';
 import { orderState } from './order-state.ts';
-import { orderSteps, sayBasis } from './order-steps.ts';
+import { based, orderSteps } from './order-steps.ts';
 import type { BakeLine, HeatLine, NoOrder, SolderLine, WorkOrder } from './schema.ts';
 import { solderLine } from './solder-line.ts';
 import { targetsLine } from './targets-line.ts';
@@ -58,6 +59,7 @@ export function workOrder(
       : usual;
   if (!solder.ok) return { kind: 'no-order', format: 1, because: solder.wrong, todo: solder.todo };
   const bake = bakeLine(
+    knowledge,
     knowledge.packages.find(({ id }) => id === procedure.package),
     known,
     facts,
@@ -75,14 +77,12 @@ export function workOrder(
     name: knowledge.bench.equipment.find((one) => one.id === id)?.name ?? id,
     here: shop.equipment.includes(id),
   }));
-  const notes = (procedure.notes ?? []).map((note) => ({
-    text: note.text,
-    from: sayBasis(note, knowledge.sources),
-  }));
+  const notes = (procedure.notes ?? []).map((note) => based(knowledge, note.text, note));
   return {
     kind: 'order',
     format: 1,
     knowledge: knowledge.version,
+    language: knowledge.language ?? 'en',
     record: record.id,
     title: record.title,
     invented: record.invented ?? false,
@@ -97,12 +97,12 @@ export function workOrder(
     solder: solder.line,
     bake,
     heat,
-    targets: targetsLine(shop, solder.line, known, choices.window),
+    targets: targetsLine(knowledge, shop, solder.line, known, choices.window),
     notes,
     steps,
     cautions: cautionsOf(knowledge, remedy, points, bake, solder.line),
     recorded: recorded.map((entry) => ({ ...entry })),
-    state: orderState({ steps }, recorded),
+    state: orderState({ steps, language: knowledge.language ?? 'en' }, recorded),
   };
 }
 
@@ -122,20 +122,26 @@ function chooseRemedy(knowledge: Knowledge, assessed: Assessed, begun: OpenWork 
       knowledge.remedies.map((one) => one.id),
       3,
     );
-    return none(`"${asked}" is no remedy that is known here.`, `Nearest are ${near.join(', ')}.`);
+    return none(
+      say(knowledge, 'order-unknown-remedy', { remedy: asked }),
+      say(knowledge, 'order-nearest', { remedies: near.join(', ') }),
+    );
   }
   if (!remedy)
     return none(
-      `The verdict is "${assessed.verdict.name}": no work is advised, so there is no order.`,
-      'Choose a remedy to see its order all the same.',
+      say(knowledge, 'order-none-advised', { verdict: assessed.verdict.name }),
+      say(knowledge, 'order-choose'),
     );
   const procedure = knowledge.procedures.find((one) => one.id === remedy.id);
   if (!procedure)
-    return none(`Nothing says how "${remedy.name}" is carried out.`, `Add procedures/${remedy.id}.json to the rules.`);
+    return none(
+      say(knowledge, 'order-no-procedure', { remedy: remedy.name }),
+      say(knowledge, 'order-add-procedure', { remedy: remedy.id }),
+    );
   return { kind: 'chosen', remedy, procedure };
 }
 
-function pointsOf(knowledge: Knowledge, procedure: Procedure): HoldPoint[] {
+function pointsOf(knowledge: Knowledge, procedure: Procedure): SpokenHoldPoint[] {
   const byId = new Map(knowledge.holdPoints.map((point) => [point.id, point]));
   return procedure.holdPoints.flatMap((id) => byId.get(id) ?? []);
 }
@@ -154,21 +160,22 @@ function warningsOf(
     if (!advised)
       warnings.push(
         stepsOf(assessed)[0] === remedy.id
-          ? 'The verdict names this work as the best there is, and does not justify it.'
-          : `The verdict is "${assessed.verdict.name}": this order is for other work.`,
+          ? say(knowledge, 'order-best-unjustified')
+          : say(knowledge, 'order-other-work', { verdict: assessed.verdict.name }),
       );
     if (assessed.next.kind === 'check') {
       const { check } = assessed.next;
       const name = knowledge.checks.find(({ id }) => id === check)?.name ?? check;
-      warnings.push(`Before any work the assessment would make the check "${name}".`);
+      warnings.push(say(knowledge, 'order-check-first', { check: name }));
     }
     const waits = assessed.options.find(({ id }) => id === assessed.verdict.option)?.waitsFor ?? [];
-    if (advised && waits.length > 0) warnings.push(`Owed before this work: ${waits.join(', ')}.`);
+    if (advised && waits.length > 0) warnings.push(say(knowledge, 'order-owed', { looks: waits.join(', ') }));
     for (const reason of assessed.closedRemedies.find(({ id }) => id === remedy.id)?.reasons ?? [])
-      warnings.push(`Closed for this card: ${reason}`);
+      warnings.push(say(knowledge, 'order-closed', { reason }));
   }
   const missing = equipment.filter((one) => !one.here);
-  if (missing.length > 0) warnings.push(`Not on this bench: ${missing.map(({ name }) => name).join(', ')}.`);
+  if (missing.length > 0)
+    warnings.push(say(knowledge, 'order-not-here', { items: missing.map(({ name }) => name).join(', ') }));
   if (heat?.beyond) warnings.push(heat.words.at(-1)!);
   return warnings;
 }
@@ -176,7 +183,7 @@ function warningsOf(
 function cautionsOf(
   knowledge: Knowledge,
   remedy: Remedy,
-  points: readonly HoldPoint[],
+  points: readonly SpokenHoldPoint[],
   bake: BakeLine,
   solder: SolderLine | null,
 ): WorkOrder['cautions'] {

@@ -45,6 +45,21 @@ describe('worth-the-heat worksheet', () => {
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(160);
   });
 
+  it('prints the job sheet in German, and writes the page in it', async () => {
+    const { code, out, err } = await worksheet(CASE, '--language', 'de');
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toMatch(/^ARBEITSAUFTRAG {2}Kern reballen, bleihaltige Kugeln/);
+    expect(out).toContain('VORBEREITEN');
+    expect(out).toContain('Kein Druck auf Kolben oder Litze');
+    expect(out).not.toMatch(/Must be so|Record:|µm/);
+    const file = join(folder, 'auftrag.html');
+    await worksheet(CASE, '--language', 'DE', '--html', file);
+    expect(readFileSync(file, 'utf8')).toContain('<html lang="de">');
+    const refused = await worksheet(CASE, '--language', 'fr');
+    expect([refused.code, refused.out]).toEqual([1, '']);
+    expect(refused.err).toContain('--language takes en or de; "fr" is neither.');
+  });
+
   it('prints the value itself with --json, as its schema says', async () => {
     const { code, out } = await worksheet(CASE, '--json', '--remedy', 'replace-power-stage');
     expect(code).toBe(0);

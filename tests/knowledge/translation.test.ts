@@ -24,8 +24,8 @@ describe('The German of the rules', () => {
     const { texts } = textsOf(knowledge);
     const { texts: spoken } = textsOf(translate(knowledge, german));
     const same = [...texts].filter(([key, english]) => spoken.get(key) === english).map(([, english]) => english);
-    // types of memory, voltages, and words that both languages have
-    const alike = ['5 V', 'GDDR5', 'GDDR5X', 'GDDR6', 'GDDR6X', 'GDDR7', 'normal'];
+    // units, types of memory, voltages, and words that both languages have
+    const alike = ['%', '5 V', 'A', 'GDDR5', 'GDDR5X', 'GDDR6', 'GDDR6X', 'GDDR7', 'normal', '°C'];
     expect([...new Set(same)].sort()).toEqual(alike);
   });
 
@@ -61,6 +61,39 @@ describe('A translation', () => {
     const { [english]: _gone, ...others } = sentences;
     expect(auditTranslation(knowledge, { ...german, sentences: others })).toMatchObject([
       { file: 'languages/de/sentences.json', path: english, kind: 'untranslated' },
+    ]);
+  });
+
+  it('that says no longer what a hold point asks is refused with the hold point and the place', () => {
+    const points = german.texts['hold-points']!;
+    const { 'record.1': _blank, ...rest } = points['pads-flat']!;
+    const texts = {
+      ...german.texts,
+      'hold-points': { ...points, 'pads-flat': { ...rest, 'howTo.3': 'ein Schritt, den es nicht mehr gibt' } },
+    };
+    expect(auditTranslation(knowledge, { ...german, texts })).toMatchObject([
+      { file: 'languages/de/hold-points.json', path: 'pads-flat.record.1', kind: 'untranslated' },
+      { file: 'languages/de/hold-points.json', path: 'pads-flat.howTo.3', kind: 'translation-of-nothing' },
+    ]);
+    const { sentences } = german;
+    const note = 'No pressure on iron or wick, or pads lift.';
+    const { [note]: _note, ...others } = sentences;
+    expect(auditTranslation(knowledge, { ...german, sentences: others })).toMatchObject([
+      { file: 'languages/de/sentences.json', path: note, kind: 'untranslated' },
+    ]);
+  });
+
+  it('that loses a figure of a hold point, or invents one, is refused', () => {
+    const points = german.texts['hold-points']!;
+    const texts = {
+      ...german.texts,
+      'hold-points': {
+        ...points,
+        'load-held': { ...points['load-held'], 'howTo.0': 'Last für {dauer}; dann abkühlen lassen.' },
+      },
+    };
+    expect(auditTranslation(knowledge, { ...german, texts })).toMatchObject([
+      { file: 'languages/de/hold-points.json', path: 'load-held.howTo.0', kind: 'other-slots' },
     ]);
   });
 

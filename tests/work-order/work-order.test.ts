@@ -70,10 +70,10 @@ describe('A reball', () => {
     const order = await orderFor(dear);
     const figures = (step: string) => order.steps.find(({ id }) => id === step)!.figures;
     expect(figures('balls-wetted')).toEqual([
-      { text: '200 °C', from: 'common practice, no source' },
-      { text: '260 °C', from: 'common practice, no source' },
+      { text: '200 °C', from: 'common practice, no source', basis: 'practice' },
+      { text: '260 °C', from: 'common practice, no source', basis: 'practice' },
     ]);
-    expect(figures('rails-limited')).toEqual([{ text: '3 A', from: 'common practice, no source' }]);
+    expect(figures('rails-limited')).toEqual([{ text: '3 A', from: 'common practice, no source', basis: 'practice' }]);
     const words = JSON.stringify(order);
     for (const said of ['lowest flow', 'lowers the melting range', 'or the board warps', 'or pads lift'])
       expect(words).toContain(said);

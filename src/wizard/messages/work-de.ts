@@ -38,6 +38,7 @@ export const workDe: WorkWords = {
     bake: 'Trocknen',
     bakeChoice: (hours, celsius) => `${hours} h bei ${celsius} °C`,
     or: 'oder',
+    table: (number) => `Tabelle ${number}`,
     memory: 'aus dem Gedächtnis',
     assumed: 'Was dafür angenommen ist',
     cautious: (level) => `Auf der vorsichtigen Stufe ${level}`,
@@ -169,8 +170,7 @@ export const workDe: WorkWords = {
 
   sheet: {
     open: 'Auftragsblatt für die Wand',
-    about:
-      'Kästchen, Lücken, jeder Vorsichtshinweis, in einer Schrift für Armlänge. Die Haltepunkte sind auf Englisch geschrieben.',
+    about: 'Kästchen, Lücken, jeder Vorsichtshinweis, in einer Schrift für Armlänge.',
     sides: 'Braucht mehr als eine Seite; auf jeder steht, zu welcher Karte und Arbeit sie gehört.',
     preview: 'Das Auftragsblatt, wie es gedruckt wird',
     paper: 'Papier',

@@ -36,6 +36,7 @@ export const workEn = {
     bake: 'Bake',
     bakeChoice: (hours: number, celsius: number) => `${hours} h at ${celsius} °C`,
     or: 'or',
+    table: (number: string) => `table ${number}`,
     memory: 'from memory',
     assumed: 'What is assumed for it',
     cautious: (level: string) => `At the cautious level ${level}`,

@@ -6,6 +6,7 @@ import type { EvidenceItem } from '../../assessment.ts';
 import { parseQuantity, type Quantity } from '../../evidence/quantity.ts';
 import type { Record as CardRecord, Event, Measured, StepRecord } from '../../record/schema.ts';
 import { type Found, type Recorded, recordStep } from '../../work-order/record-step.ts';
+import { keepNote, readNote } from '../../work-order/say-note.ts';
 import type { OrderStep, WorkOrder } from '../../work-order/schema.ts';
 import type { Drafted } from './under-way.ts';
 
@@ -98,18 +99,12 @@ export function logIn(draft: string | undefined): LogWeights | null {
   }
 }
 
-/** Blanks of the job sheet that were filled, each with its words, and what else was written. */
 function noteOf(step: OrderStep, drafts: Drafted): string {
-  const written = step.record.map((asks, place) => ({
-    asks,
-    said: drafts.get(writeField(step.id, place))?.trim() ?? '',
-  }));
-  return [
-    ...written.filter(({ said }) => said !== '').map(({ asks, said }) => `${asks}: ${said}`),
-    drafts.get(noteField(step.id))?.trim() ?? '',
-  ]
-    .filter((part) => part !== '')
-    .join('; ');
+  const typed = (field: string) => drafts.get(field)?.trim() ?? '';
+  return keepNote(step, [
+    ...step.record.map((_, place) => ({ place, said: typed(writeField(step.id, place)) })),
+    { place: null, said: typed(noteField(step.id)) },
+  ]);
 }
 
 /** A time the timeline allows: a clock behind the one that dated the card must not keep the bench from recording. */
@@ -149,14 +144,7 @@ export function draftsOf(
       drafts.set(logField(step.id), JSON.stringify(event.weights));
     else drafts.set(stateField(step.id, event.finding), event.state ?? CANNOT_TELL);
   }
-  const parts = note === '' ? [] : note.split('; ');
-  let field = noteField(step.id);
-  for (const part of parts) {
-    const place = step.record.findIndex((asks) => part.startsWith(`${asks}: `));
-    if (place >= 0) field = writeField(step.id, place);
-    const said = place >= 0 ? part.slice(step.record[place]!.length + 2) : part;
-    const before = drafts.get(field);
-    drafts.set(field, before === undefined || place >= 0 ? said : `${before}; ${said}`);
-  }
+  for (const { place, said } of readNote(step, note))
+    drafts.set(place === null ? noteField(step.id) : writeField(step.id, place), said);
   return drafts;
 }

@@ -1,4 +1,5 @@
 import type { HeatLine } from '../../work-order/schema.ts';
+import { rulesLanguage } from '../language.ts';
 import { workWords } from './words.ts';
 
 type Cell = 'spent' | 'takes' | 'beyond' | 'free';
@@ -48,7 +49,7 @@ export function HeatDrawing({ heat }: { readonly heat: HeatLine }) {
           </span>
         ))}
       </p>
-      <p class="about" lang="en">
+      <p class="about" lang={rulesLanguage.value}>
         {heat.words.join(' ')}
       </p>
     </div>

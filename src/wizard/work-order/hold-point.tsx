@@ -96,7 +96,7 @@ export function HoldPoint(props: Props) {
         {tries > 0 && <b class="hold-again">{words.again(tries + 1)}</b>}
         <Since recorded={recorded} minutes={order.minutes} />
       </p>
-      <h2 tabIndex={-1} lang="en" id={name} class="hold-name">
+      <h2 tabIndex={-1} lang={rulesLanguage.value} id={name} class="hold-name">
         {step.name}
       </h2>
       {cautions.length > 0 && (
@@ -108,13 +108,13 @@ export function HoldPoint(props: Props) {
           ))}
         </ul>
       )}
-      <ol class="hold-how" lang="en" aria-label={words.how}>
+      <ol class="hold-how" lang={rulesLanguage.value} aria-label={words.how}>
         {step.howTo.map((text) => (
           <li key={text}>{text}</li>
         ))}
       </ol>
       <p class="hold-passes">
-        <b>{words.passes}</b> <span lang="en">{step.passes}</span>
+        <b>{words.passes}</b> <span lang={rulesLanguage.value}>{step.passes}</span>
       </p>
       <FindingsHere step={step} remedy={order.remedy} catalogue={catalogue} windows={windows} grades={grades} />
       <Writing step={step} />
@@ -129,19 +129,19 @@ export function HoldPoint(props: Props) {
         <div>
           <dt>{words.ifNot}</dt>
           <dd>
-            <span lang="en">{step.ifItFails.say}</span> {sayLeads(step, order.steps)}
+            <span lang={rulesLanguage.value}>{step.ifItFails.say}</span> {sayLeads(step, order.steps)}
           </dd>
         </div>
         {step.mayBeLeftOut !== null && (
           <div>
             <dt>{words.mayBeLeftOut}</dt>
-            <dd lang="en">{step.mayBeLeftOut}</dd>
+            <dd lang={rulesLanguage.value}>{step.mayBeLeftOut}</dd>
           </div>
         )}
         {step.why !== null && (
           <div>
             <dt>{words.why}</dt>
-            <dd lang="en">
+            <dd lang={rulesLanguage.value}>
               {step.why.text} <small>({step.why.from})</small>
             </dd>
           </div>
@@ -149,7 +149,7 @@ export function HoldPoint(props: Props) {
         {step.figures.length > 0 && (
           <div>
             <dt>{words.figures}</dt>
-            <dd lang="en">{step.figures.map(({ text, from }) => `${text}: ${from}`).join('; ')}</dd>
+            <dd lang={rulesLanguage.value}>{step.figures.map(({ text, from }) => `${text}: ${from}`).join('; ')}</dd>
           </div>
         )}
       </dl>
@@ -163,7 +163,7 @@ function Writing({ step }: { readonly step: OrderStep }) {
   const { drafts } = useSession();
   const { point: words } = workWords.value;
   const blanks = [
-    ...step.record.map((label, place) => ({ field: writeField(step.id, place), label, lang: 'en' })),
+    ...step.record.map((label, place) => ({ field: writeField(step.id, place), label, lang: rulesLanguage.value })),
     { field: noteField(step.id), label: words.note, lang: undefined },
   ];
   return (

@@ -38,7 +38,7 @@ export function OrderFacts({ order }: { readonly order: WorkOrder }) {
         <Targets order={order} />
         {notes.length > 0 && (
           <Block name={words.notes}>
-            <ul lang="en">
+            <ul lang={rulesLanguage.value}>
               {notes.map(({ text, from }) => (
                 <li key={text}>
                   {text} <small>({from})</small>
@@ -85,7 +85,7 @@ function Solder({ order: { solder } }: { readonly order: WorkOrder }) {
       <p>
         <b>{solder.alloy}</b>, {solidus === liquidus ? words.melts(liquidus) : words.meltsFrom(solidus, liquidus)}
       </p>
-      <p class="about" lang="en">
+      <p class="about" lang={rulesLanguage.value}>
         {solder.words.join(' ')}
       </p>
     </Block>
@@ -99,14 +99,14 @@ function Bake({ order: { bake } }: { readonly order: WorkOrder }) {
   const cited = bake.choices[0]?.cited;
   return (
     <Block name={words.bake}>
-      <p lang="en">{bake.words.join(' ')}</p>
+      <p lang={rulesLanguage.value}>{bake.words.join(' ')}</p>
       {bake.choices.length > 0 && (
         <p>
           <b>{say(bake.choices)}</b>
           {cited && (
             <small>
               {' '}
-              (<span lang="en">{cited.place}</span>
+              ({words.table(cited.place.replace(/^table /, ''))}
               {cited.seen === 'memory' && `, ${words.memory}`})
             </small>
           )}
@@ -120,7 +120,7 @@ function Bake({ order: { bake } }: { readonly order: WorkOrder }) {
       {bake.assumed.length > 0 && (
         <details class="order-assumed">
           <summary>{words.assumed}</summary>
-          <ul lang="en">
+          <ul lang={rulesLanguage.value}>
             {bake.assumed.map((text) => (
               <li key={text}>{text}</li>
             ))}
@@ -141,10 +141,10 @@ function Targets({ order: { targets } }: { readonly order: WorkOrder }) {
     );
   return (
     <Block name={words.targets}>
-      <p class="about" lang="en">
+      <p class="about" lang={rulesLanguage.value}>
         {targets.window}
       </p>
-      <table class="order-targets" lang="en">
+      <table class="order-targets" lang={rulesLanguage.value}>
         <thead class="visually-hidden">
           <tr>
             <th scope="col">{words.measure}</th>
@@ -160,7 +160,7 @@ function Targets({ order: { targets } }: { readonly order: WorkOrder }) {
           ))}
         </tbody>
       </table>
-      <p class="about" lang="en">
+      <p class="about" lang={rulesLanguage.value}>
         {targets.words.join(' ')}
       </p>
     </Block>

@@ -1,7 +1,8 @@
 /** Every hold point in order: what was recorded, what waits, and what is locked, each with why. */
+import { sayNote } from '../../work-order/say-note.ts';
 import type { OrderState, OrderStep, WorkOrder } from '../../work-order/schema.ts';
 import { LockMark } from '../frame/marks.tsx';
-import { formatTag } from '../language.ts';
+import { formatTag, rulesLanguage } from '../language.ts';
 import { type Lock, lockOf, proofsOf } from './locks.ts';
 import { OutcomeMark } from './outcome-mark.tsx';
 import { workWords } from './words.ts';
@@ -103,7 +104,7 @@ function Row({
           <span class="point-mark">{standing === 'closed' ? <LockMark /> : <OutcomeMark standing={standing} />}</span>
           <span class="point-no">{step.number}</span>
           <span class="point-name">
-            <span lang="en">{step.name}</span>
+            <span lang={rulesLanguage.value}>{step.name}</span>
             {step.power !== null && <small class="point-power">{point.power[step.power]}</small>}
           </span>
           <span class="point-standing">
@@ -115,7 +116,7 @@ function Row({
         <ReadAhead step={step} steps={steps} />
       </details>
       {lock !== null && <p class="point-lock">{sayLock(lock)}</p>}
-      {note !== null && <p class="point-note">{note}</p>}
+      {note !== null && <p class="point-note">{sayNote(step, note)}</p>}
     </li>
   );
 }
@@ -125,16 +126,16 @@ function ReadAhead({ step, steps }: { readonly step: OrderStep; readonly steps: 
   const { point: words } = workWords.value;
   return (
     <div class="point-ahead">
-      <ol lang="en">
+      <ol lang={rulesLanguage.value}>
         {step.howTo.map((text) => (
           <li key={text}>{text}</li>
         ))}
       </ol>
       <p>
-        <b>{words.passes}:</b> <span lang="en">{step.passes}</span>
+        <b>{words.passes}:</b> <span lang={rulesLanguage.value}>{step.passes}</span>
       </p>
       <p>
-        <b>{words.ifNot}:</b> <span lang="en">{step.ifItFails.say}</span> {sayLeads(step, steps)}
+        <b>{words.ifNot}:</b> <span lang={rulesLanguage.value}>{step.ifItFails.say}</span> {sayLeads(step, steps)}
       </p>
     </div>
   );

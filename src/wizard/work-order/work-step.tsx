@@ -51,7 +51,7 @@ export function WorkStep({ desk, catalogue }: Props) {
   if (answer.kind === 'no-order')
     return (
       <>
-        <p class="lead" lang="en">
+        <p class="lead" lang={rulesLanguage.value}>
           {answer.because}
         </p>
         <p class="about">{words.pick.none}</p>
@@ -107,7 +107,7 @@ function Order({ order, now, desk: { record }, catalogue, fromBefore }: OrderPro
       </header>
       {fromBefore && <p class="notice">{words.lead.fromBefore}</p>}
       {order.warnings.length > 0 && !begun && (
-        <ul class="order-warnings" lang="en" aria-label={words.order.toMind}>
+        <ul class="order-warnings" lang={rulesLanguage.value} aria-label={words.order.toMind}>
           {order.warnings.map((text) => (
             <li key={text}>
               <CautionMark /> {text}
@@ -166,7 +166,7 @@ function Stopped({ order, state }: { readonly order: WorkOrder; readonly state: 
     return (
       <section class="notice stopped" role="alert">
         <h2>{words.outOfOrder}</h2>
-        <p lang="en">
+        <p lang={rulesLanguage.value}>
           {problem.wrong} {problem.todo}
         </p>
       </section>
@@ -175,7 +175,7 @@ function Stopped({ order, state }: { readonly order: WorkOrder; readonly state: 
   return (
     <section class="notice stopped" role="alert">
       <h2>{words.heading(failed.name)}</h2>
-      <p class="stopped-say" lang="en">
+      <p class="stopped-say" lang={rulesLanguage.value}>
         {failed.ifItFails.say}
       </p>
       {next !== undefined && <p>{next === failed ? words.again : words.goesOn(next.number, next.name)}</p>}
@@ -212,7 +212,7 @@ function TakeBack({
     <p class="take-back">
       <button type="button" onClick={takeBack}>
         <BackMark /> {words.takeBack}
-        <small lang="en">{step?.name ?? last.step}</small>
+        <small lang={rulesLanguage.value}>{step?.name ?? last.step}</small>
       </button>
     </p>
   );
