@@ -175,7 +175,7 @@ function StripRow({ strip, axis }: { strip: Strip; axis: LifeAxis }) {
 
 function Moved({ point, life }: { point: LifelinePoint; life: Lifeline }) {
   const said = sayMove(point, life);
-  if (point.contradiction !== null) return <small lang="en">{point.contradiction}</small>;
+  if (point.contradiction !== null) return <small lang={rulesLanguage.value}>{point.contradiction}</small>;
   return said === null ? null : <small>{said}</small>;
 }
 
