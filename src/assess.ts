@@ -20,6 +20,7 @@ import { subjectOf } from './decision/plans.ts';
 import type { Gathered, RecordIssue } from './evidence/evidence.ts';
 import { gatherEvidence } from './evidence/gather.ts';
 import type { Knowledge } from './knowledge/knowledge.ts';
+import { say } from './knowledge/sayings.ts';
 import type { Id } from './knowledge/schema.ts';
 import { parseRecord } from './record/parse.ts';
 import type { Record as CardRecord } from './record/schema.ts';
@@ -215,7 +216,7 @@ function contradiction(
 ): Assessment {
   const name = (id: Id) => knowledge.findings.find((known) => known.id === id)?.name ?? id;
   const others = against.map(name);
-  const sentence = said ?? sayContradiction(finding === null ? '' : name(finding), others);
+  const sentence = said ?? sayContradiction(knowledge, finding === null ? '' : name(finding), others);
   return {
     kind: 'contradiction',
     format: 1,
@@ -230,8 +231,11 @@ function contradiction(
   };
 }
 
-function sayContradiction(finding: string, others: readonly string[]): string {
+function sayContradiction(knowledge: Knowledge, finding: string, others: readonly string[]): string {
   return others.length === 0
-    ? `"${finding}" as recorded fits no set of faults at all: check the reading, or the knowledge is wrong.`
-    : `"${finding}" as recorded cannot go with ${others.map((other) => `"${other}"`).join(', ')}: look at one of them again. The bench is right; a reading or the knowledge is wrong.`;
+    ? say(knowledge, 'fits-nothing', { finding })
+    : say(knowledge, 'cannot-go-with', {
+        finding,
+        others: others.map((other) => say(knowledge, 'quoted', { text: other })).join(', '),
+      });
 }

@@ -19,6 +19,7 @@ import {
 import { type Remedy as Treatment, treat } from '../belief/treat.ts';
 import type { FindingEvidence, Gathered } from '../evidence/evidence.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say, sayThing } from '../knowledge/sayings.ts';
 import type { Id } from '../knowledge/schema.ts';
 import type { Record as CardRecord, Event } from '../record/schema.ts';
 import { relapseAfter, relapseOf } from './learnt-relapse.ts';
@@ -89,12 +90,14 @@ export function liveThrough(
       const after = treat(fold, treatment, event.worked, host);
       if (!after)
         return no(
-          `The record says the card ${event.worked ? 'worked' : 'did not work'} after ${event.remedy.replaceAll('-', ' ')}, which nothing known of it allows.`,
+          say(knowledge, event.worked ? 'life-worked' : 'life-did-not-work', {
+            remedy: sayThing(knowledge, knowledge.remedies, event.remedy),
+          }),
         );
       fold = after;
       if (!look())
         return no(
-          `What was found after ${event.remedy.replaceAll('-', ' ')} cannot go with what went before: look at one of these findings again.`,
+          say(knowledge, 'life-found-after', { remedy: sayThing(knowledge, knowledge.remedies, event.remedy) }),
         );
     } else if (cameBack) {
       // out again with nothing done to it: it has the fault it had, and coming back once more, or working for a while, tells no
@@ -104,7 +107,7 @@ export function liveThrough(
       outSince = event.at;
     } else if (event.type === 'still-working' && outSince !== null && lastWordOf(record, event)) {
       const on = stillWorking(fold, daysBetween(outSince, event.at), service);
-      if (!on) return no('The record says the card was still working, which nothing known of it allows.');
+      if (!on) return no(say(knowledge, 'life-still-working'));
       fold = on;
     } else if (event.type === 'came-back') {
       cameBack = true;
@@ -118,16 +121,10 @@ export function liveThrough(
       const days = workedDays ?? (outSince === null ? null : daysBetween(outSince, event.at));
       if (days !== null) {
         const back = workedDays === null ? failedBy(fold, days, service) : failedOnDay(fold, Math.floor(days), service);
-        if (!back)
-          return no(
-            `The record says the card failed within ${Math.round(days)} days of leaving, which nothing known of it allows.`,
-          );
+        if (!back) return no(say(knowledge, 'life-failed-within', { days: Math.round(days) }));
         fold = back;
       }
-      if (!look())
-        return no(
-          'What was found when the card came back cannot go with what went before: look at one of these findings again.',
-        );
+      if (!look()) return no(say(knowledge, 'life-found-back'));
     }
   }
   const worked = lastWorked(record);

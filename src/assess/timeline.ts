@@ -3,6 +3,7 @@ import type { EvidenceItem } from '../assessment.ts';
 import { membersOf } from '../belief/conditions.ts';
 import { gatherEvidence } from '../evidence/gather.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { say } from '../knowledge/sayings.ts';
 import type { Id } from '../knowledge/schema.ts';
 import type { LifelineAnswer, LifelinePoint, PointKind } from '../lifeline.ts';
 import { parseRecord } from '../record/parse.ts';
@@ -147,7 +148,9 @@ async function believedAfter(
   const { finding, against, sentence } = diagnosis;
   const said =
     sentence ??
-    `What was known up to here excludes itself: ${[...(finding === null ? [] : [finding]), ...against].map(name).join(', ')}.`;
+    say(knowledge, 'excludes-itself', {
+      findings: [...(finding === null ? [] : [finding]), ...against].map(name).join(', '),
+    });
   return { ...NO_BELIEF, present, contradiction: said };
 }
 

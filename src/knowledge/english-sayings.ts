@@ -18,6 +18,21 @@ export const SAYINGS = {
   days: '{count} days',
   'if-that-fails': 'if that fails, {next:lower}',
 
+  quoted: '"{text}"',
+  'fits-nothing': '"{finding}" as recorded fits no set of faults at all: check the reading, or the knowledge is wrong.',
+  'cannot-go-with':
+    '"{finding}" as recorded cannot go with {others}: look at one of them again. The bench is right; a reading or the knowledge is wrong.',
+  'excludes-itself': 'What was known up to here excludes itself: {findings}.',
+  'life-worked': 'The record says the card worked after {remedy}, which nothing known of it allows.',
+  'life-did-not-work': 'The record says the card did not work after {remedy}, which nothing known of it allows.',
+  'life-found-after':
+    'What was found after {remedy} cannot go with what went before: look at one of these findings again.',
+  'life-still-working': 'The record says the card was still working, which nothing known of it allows.',
+  'life-failed-within':
+    'The record says the card failed within {days} days of leaving, which nothing known of it allows.',
+  'life-found-back':
+    'What was found when the card came back cannot go with what went before: look at one of these findings again.',
+
   'verdict-reflow': 'reflow',
   'verdict-reball': 'reball',
   'verdict-component-swap': 'component swap',

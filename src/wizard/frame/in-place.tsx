@@ -2,7 +2,7 @@
 import type { Assessment } from '../../assessment.ts';
 import type { Catalogue, FindingView } from '../catalogue.ts';
 import { findingOfIssue } from '../issues.ts';
-import { messages } from '../language.ts';
+import { messages, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { findingKey, stepOf } from '../steps.ts';
 import { jumpTo } from './jump.ts';
@@ -28,7 +28,7 @@ export function ContradictionNotice({
       <h3>
         <CautionMark /> {notices.contradiction}
       </h3>
-      <p lang="en">{contradiction.sentence}</p>
+      <p lang={rulesLanguage.value}>{contradiction.sentence}</p>
       <p>{notices.contradictionAbout}</p>
       <ul class="jumps">
         {involved.map((finding) => (
