@@ -399,7 +399,16 @@ export const BadRecord = z.strictObject({
   kind: z.literal('bad-record'),
   format: z.literal(1),
   issues: z.array(
-    z.strictObject({ path: z.string(), wrong: z.string(), todo: z.string(), typed: z.string().optional() }),
+    z.strictObject({
+      path: z.string(),
+      wrong: z.string(),
+      todo: z.string(),
+      /** by which refusal, and of what it speaks: to say it in another language */
+      told: z
+        .strictObject({ id: z.string(), about: z.record(z.string(), z.union([z.string(), z.number()])) })
+        .optional(),
+      typed: z.string().optional(),
+    }),
   ),
 });
 

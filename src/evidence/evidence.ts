@@ -1,6 +1,7 @@
 /** What the record says once its facts have passed the rules and its readings have been graded. */
 import type { Id, Rule, Window } from '../knowledge/schema.ts';
 import type { Event } from '../record/schema.ts';
+import type { Told } from './refusals.ts';
 
 /** A number read from what was typed, corrected, with its uncertainty, graded into the states of a finding. */
 export interface GradedReading {
@@ -99,5 +100,7 @@ export interface RecordIssue {
   readonly path: string;
   readonly wrong: string;
   readonly todo: string;
+  /** by which refusal, to say it in another language */
+  readonly told?: Told;
   readonly typed?: string;
 }

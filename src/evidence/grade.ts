@@ -6,6 +6,7 @@ import type { Shop } from '../shop/schema.ts';
 import { bandWeights, type UncertainEdge } from './bands.ts';
 import type { GradedReading } from './evidence.ts';
 import { formatQuantity, parseQuantity } from './quantity.ts';
+import { type Refused, refuse } from './refusals.ts';
 import {
   combine,
   copperAtReference,
@@ -22,13 +23,11 @@ export type Graded =
       /** one per state of the finding; they sum to 1 */
       readonly weights: readonly number[];
     }
-  | {
+  | (Refused & {
       readonly kind: 'refused';
       readonly field: 'typed' | 'leads' | 'knownGood';
-      readonly wrong: string;
-      readonly todo: string;
       readonly typed: string;
-    };
+    });
 
 /**
  * A reading that leads brought below zero counts as zero while it is within this many standard uncertainties of it
@@ -115,8 +114,7 @@ function readLeads(measured: Measured, window: Window, shop: Shop): Extract<Read
     kind: 'refused',
     field: 'leads',
     typed: measured.leads,
-    wrong: 'The leads read over range when held together: a lead is broken.',
-    todo: 'Change the leads, hold the tips together and type what the meter shows.',
+    ...refuse('leads-broken', {}),
   };
 }
 
@@ -125,8 +123,7 @@ function noReference(typed: string): Refusal {
     kind: 'refused',
     field: 'knownGood',
     typed,
-    wrong: `A known-good board that reads ${typed} gives nothing to compare with.`,
-    todo: 'Measure the same point on the known-good board again, or leave its reading out.',
+    ...refuse('no-reference', { typed }),
   };
 }
 
@@ -173,8 +170,7 @@ function settle({ value, budget }: Corrected, typed: string, window: Window, fie
     kind: 'refused',
     field,
     typed,
-    wrong: `${typed} less the leads is ${formatQuantity(value, 'resistance')}: the leads measure more than the reading does.`,
-    todo: 'Hold the tips together, type what the meter shows as leads (0 if it was zeroed), and measure again.',
+    ...refuse('leads-exceed', { typed, left: formatQuantity(value, 'resistance') }),
   };
 }
 

@@ -6,6 +6,7 @@ import type { Shop } from '../shop/schema.ts';
 import type { FindingEvidence, GradedReading, RecordIssue, Segment, SetAside } from './evidence.ts';
 import { gradeReading } from './grade.ts';
 import { parseQuantity, type Quantity } from './quantity.ts';
+import { refuse } from './refusals.ts';
 
 /**
  * How far an owner's word for a state is taken: this much on what was said, the rest spread evenly over the other
@@ -122,8 +123,8 @@ function say(
   }
   const graded = gradeReading(event, window, finding, bench.shop);
   if (graded.kind === 'graded') return { by, weights: graded.weights, reading: graded.reading };
-  const { field, wrong, todo, typed } = graded;
-  issues.push({ path: `${path}.${field}`, wrong, todo, typed });
+  const { field, wrong, todo, told, typed } = graded;
+  issues.push({ path: `${path}.${field}`, wrong, todo, told, typed });
   return { by, weights: undefined };
 }
 
@@ -137,13 +138,13 @@ function readableAtLeast(
   if (!quantity) {
     return {
       path: `${path}.finding`,
-      wrong: `"${finding.name}" is not read as a number.`,
-      todo: `Choose one of its states: ${finding.states.map(({ id }) => id).join(', ')}.`,
+      ...refuse('not-read', { name: finding.name, states: finding.states.map(({ id }) => id).join(', ') }),
       typed,
     };
   }
   const parsed = parseQuantity(typed, quantity);
-  return parsed.kind === 'error' ? { path: `${path}.typed`, wrong: parsed.wrong, todo: parsed.todo, typed } : undefined;
+  if (parsed.kind !== 'error') return undefined;
+  return { path: `${path}.typed`, wrong: parsed.wrong, todo: parsed.todo, told: parsed.told, typed };
 }
 
 function seenWeights({ state, weights, by }: Seen, finding: Finding): number[] | undefined {

@@ -11,17 +11,16 @@
  *   An absolute temperature in kelvin falls outside the plausible range and is refused by that.
  */
 import type { QUANTITIES } from '../knowledge/schema.ts';
+import { type Refused, refuse } from './refusals.ts';
 
 export type Quantity = (typeof QUANTITIES)[number];
 
 export type ParsedQuantity =
   | { readonly kind: 'value'; readonly value: number; readonly typed: string }
   | { readonly kind: 'over-range'; readonly typed: string }
-  | { readonly kind: 'error'; readonly wrong: string; readonly todo: string; readonly typed: string };
+  | (Refused & { readonly kind: 'error'; readonly typed: string });
 
 interface Kind {
-  /** how the unit is said in a sentence */
-  readonly says: string;
   /** spellings of the unit, in lower case */
   readonly units: readonly string[];
   /** the unit as written after a formatted value */
@@ -33,12 +32,10 @@ interface Kind {
   /** what a graphics card can show on a bench; beyond it something was mistyped */
   readonly least: number;
   readonly most: number;
-  readonly example: string;
 }
 
 const KINDS: { readonly [quantity in Quantity]: Kind } = {
   resistance: {
-    says: 'ohm',
     units: ['ω', 'ohm', 'ohms', 'r'],
     symbol: 'Ω',
     marks: 'RrLmkKMG',
@@ -46,10 +43,8 @@ const KINDS: { readonly [quantity in Quantity]: Kind } = {
     overRange: true,
     least: 0,
     most: 1e9,
-    example: '0.31, 310m, 4R7, 1k2 or OL',
   },
   voltage: {
-    says: 'volt',
     units: ['v', 'volt', 'volts'],
     symbol: 'V',
     marks: 'Vvmk',
@@ -57,10 +52,8 @@ const KINDS: { readonly [quantity in Quantity]: Kind } = {
     overRange: true,
     least: 0,
     most: 60,
-    example: '1.35, 870m or 1V8',
   },
   current: {
-    says: 'ampere',
     units: ['a', 'amp', 'amps', 'ampere', 'amperes'],
     symbol: 'A',
     marks: 'Aam',
@@ -68,10 +61,8 @@ const KINDS: { readonly [quantity in Quantity]: Kind } = {
     overRange: true,
     least: 0,
     most: 100,
-    example: '0.42 or 420m',
   },
   temperature: {
-    says: 'degrees Celsius',
     units: ['°c', 'c', '°', 'degc', 'deg c', 'k'],
     symbol: '°C',
     marks: '',
@@ -79,10 +70,8 @@ const KINDS: { readonly [quantity in Quantity]: Kind } = {
     overRange: false,
     least: -40,
     most: 200,
-    example: '83 or 83.5',
   },
   percent: {
-    says: 'percent',
     units: ['%', 'percent'],
     symbol: '%',
     marks: '',
@@ -90,10 +79,8 @@ const KINDS: { readonly [quantity in Quantity]: Kind } = {
     overRange: false,
     least: 0,
     most: 100,
-    example: '18 or 18 %',
   },
   ratio: {
-    says: 'a plain ratio',
     units: ['x', '×'],
     symbol: '',
     marks: '',
@@ -101,7 +88,6 @@ const KINDS: { readonly [quantity in Quantity]: Kind } = {
     overRange: false,
     least: 0,
     most: 1000,
-    example: '0.85',
   },
 };
 
@@ -147,28 +133,16 @@ export function parseQuantity(typed: string, quantity: Quantity): ParsedQuantity
     .replace(/[\s\u00a0\u202f]+/g, ' ')
     .replace(/[−–]/g, '-')
     .replace(/\u2126/g, 'Ω');
-  const error = (wrong: string, todo = `Type it as ${kind.example}.`): ParsedQuantity => ({
-    kind: 'error',
-    wrong,
-    todo,
-    typed,
-  });
+  const error = (refused: Refused): ParsedQuantity => ({ kind: 'error', ...refused, typed });
 
-  if (text === '') return error('Nothing is typed here.');
+  if (text === '') return error(refuse('nothing-typed', { quantity }));
   if (isOverRange(text)) {
     if (kind.overRange) return { kind: 'over-range', typed };
-    return error(`Over range says nothing where ${kind.says} is wanted.`);
+    return error(refuse('over-range-here', { quantity }));
   }
-  if (/^0l$/i.test(text)) {
-    return error(
-      '"0L" with a zero can mean zero milliohm or a mistyped OL, and those are opposites.',
-      'Type OL (letter O) for over range, or 0 for a dead short.',
-    );
-  }
+  if (/^0l$/i.test(text)) return error(refuse('zero-or-over-range', {}));
   const read = readMarked(text, kind) ?? readPlain(text, quantity);
-  if (typeof read === 'string') return error(read);
-  if (read.kind === 'refused') return error(read.wrong, read.todo);
-  return plausible(read.value, kind, typed, error);
+  return read.kind === 'refused' ? error(read.refused) : plausible(read.value, quantity, typed, error);
 }
 
 /**
@@ -185,9 +159,9 @@ export function formatQuantity(value: number, quantity: Quantity, digits = 4): s
   return unit === '' ? `${number}` : `${number} ${unit}`;
 }
 
-type Read =
-  | { readonly kind: 'read'; readonly value: number }
-  | { readonly kind: 'refused'; readonly wrong: string; readonly todo: string };
+type Read = { readonly kind: 'read'; readonly value: number } | { readonly kind: 'refused'; readonly refused: Refused };
+
+const refused = (...told: Parameters<typeof refuse>): Read => ({ kind: 'refused', refused: refuse(...told) });
 
 function isOverRange(text: string): boolean {
   const withoutUnit = text.replace(/ ?[kM]?(?:Ω|ohm|V|A)$/i, '');
@@ -208,10 +182,10 @@ function readMarked(text: string, kind: Kind): Read | undefined {
   return { kind: 'read', value: scale(Number(`${sign}${whole === '' ? '0' : whole}.${fraction}`), factor) };
 }
 
-/** A plain number with an optional prefix and unit; a string says what cannot be read. */
-function readPlain(text: string, quantity: Quantity): Read | string {
+/** A plain number with an optional prefix and unit. */
+function readPlain(text: string, quantity: Quantity): Read {
   const match = /^([+-]? ?)((?:\d[\d.,']*|[.,]\d[\d.,']*)(?:[eE][+-]?\d+)?) ?(.*)$/.exec(text);
-  if (!match) return `"${text}" is not a number.`;
+  if (!match) return refused('not-a-number', { text, quantity });
   const [, sign = '', digits = '', suffix = ''] = match;
   const number = readDigits(digits);
   if (typeof number !== 'number') return number;
@@ -223,19 +197,11 @@ function readPlain(text: string, quantity: Quantity): Read | string {
 function readDigits(digits: string): number | Read {
   const marks = digits.replace(/[^.,']/g, '');
   if (marks.length > 1 || marks === "'") {
-    return {
-      kind: 'refused',
-      wrong: `"${digits}" holds more than one separator.`,
-      todo: 'Leave out separators of thousands: 12k or 12000.',
-    };
+    return refused('separators', { digits });
   }
   if (/^[1-9]\d{0,2},\d{3}$/.test(digits)) {
     const thousand = digits.replace(',', '');
-    return {
-      kind: 'refused',
-      wrong: `"${digits}" can be read as ${digits.replace(',', '.')} or as ${thousand}.`,
-      todo: `Type ${digits.replace(',', '.')} or ${thousand}.`,
-    };
+    return refused('thousand-or-decimal', { digits, decimal: digits.replace(',', '.'), thousand });
   }
   return Number(digits.replace(',', '.'));
 }
@@ -254,36 +220,21 @@ function readSuffix(suffix: string, quantity: Quantity): number | undefined {
   return undefined;
 }
 
-function unreadSuffix(suffix: string, quantity: Quantity): Read | string {
+function unreadSuffix(suffix: string, quantity: Quantity): Read {
   const other = (Object.keys(KINDS) as Quantity[]).find((q) => q !== quantity && readSuffix(suffix, q) !== undefined);
-  const wanted = KINDS[quantity].says;
-  if (!other) return `"${suffix}" is not a unit or prefix known here.`;
-  return {
-    kind: 'refused',
-    wrong: `"${suffix}" is ${KINDS[other].says}, but this reading is in ${wanted}.`,
-    todo: `Type it as ${KINDS[quantity].example}, or put it where readings in ${KINDS[other].says} go.`,
-  };
+  return other ? refused('other-unit', { suffix, other, quantity }) : refused('unknown-unit', { suffix, quantity });
 }
 
 function plausible(
   value: number,
-  kind: Kind,
+  quantity: Quantity,
   typed: string,
-  error: (wrong: string, todo?: string) => ParsedQuantity,
+  error: (refused: Refused) => ParsedQuantity,
 ): ParsedQuantity {
-  if (!Number.isFinite(value)) return error(`"${typed}" is not a finite number.`);
-  if (value < 0 && kind.least === 0) {
-    return error(
-      `${typed} is negative: no reading here can be below zero.`,
-      'Zero the meter or swap the probes, and measure again.',
-    );
-  }
-  if (value < kind.least || value > kind.most) {
-    return error(
-      `${typed} is ${value} ${kind.says}, beyond anything a card shows (${kind.least} to ${kind.most}).`,
-      'Check the prefix (m is milli, M is mega) and the unit; type OL for over range.',
-    );
-  }
+  const { least, most } = KINDS[quantity];
+  if (!Number.isFinite(value)) return error(refuse('not-finite', { typed, quantity }));
+  if (value < 0 && least === 0) return error(refuse('negative', { typed }));
+  if (value < least || value > most) return error(refuse('beyond', { typed, value, least, most, quantity }));
   // -0.000 on a display is zero.
   return { kind: 'value', value: value === 0 ? 0 : value, typed };
 }

@@ -3,6 +3,7 @@
  * run backwards.
  */
 import type { RecordIssue } from '../evidence/evidence.ts';
+import { type Refused, refuse } from '../evidence/refusals.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { FactDefinition, Finding, Id } from '../knowledge/schema.ts';
 import { nearest } from './nearest.ts';
@@ -63,13 +64,12 @@ function checkProcess(event: Work, { procedures }: Pick<Knowledge, 'procedures'>
     const here = `${path}.process.steps.${i}`;
     const before = steps[i - 1];
     return [
-      ...(known.includes(step) ? [] : [unknown('hold point', step, known, `${here}.step`, ` of ${event.remedy}`)]),
+      ...(known.includes(step) ? [] : [unknown('hold point', step, known, `${here}.step`, event.remedy)]),
       ...(before && Date.parse(at) < Date.parse(before.at)
         ? [
             {
               path: `${here}.at`,
-              wrong: `${at} is before ${before.at}, the hold point above it: the work runs backwards.`,
-              todo: 'Put hold points in the order they were recorded, or correct the time.',
+              ...refuse('work-backwards', { at, before: before.at }),
               typed: at,
             },
           ]
@@ -86,8 +86,7 @@ function checkStep(event: Seen | Measured, record: CardRecord, path: string): Re
   return [
     {
       path: `${path}.step`,
-      wrong: `No work before this finding has recorded the hold point "${event.step}".`,
-      todo: 'Leave "step" out, or record the hold point in the process of the work.',
+      ...refuse('step-unrecorded', { step: event.step }),
       typed: event.step,
     },
   ];
@@ -116,11 +115,7 @@ function workedTooLong(event: Extract<Event, { type: 'came-back' }>, record: Car
 }
 
 function neverTreated(path: string): RecordIssue {
-  return {
-    path,
-    wrong: 'The card came back here, but no work on it is recorded before.',
-    todo: 'Record what was done first (an event "treated"); a card never worked on here begins with "arrived".',
-  };
+  return { path, ...refuse('never-treated', {}) };
 }
 
 function runsBackwards(timeline: readonly Event[], index: number, path: string): RecordIssue[] {
@@ -129,8 +124,7 @@ function runsBackwards(timeline: readonly Event[], index: number, path: string):
   return [
     {
       path: `${path}.at`,
-      wrong: `${now.at} is before ${before.at}, the event above it: the timeline runs backwards.`,
-      todo: 'Put events in the order they happened, or correct the date.',
+      ...refuse('timeline-backwards', { at: now.at, before: before.at }),
       typed: now.at,
     },
   ];
@@ -146,33 +140,27 @@ function checkFacts(answers: FactAnswers, facts: ReadonlyMap<Id, FactDefinition>
   });
 }
 
-function misfitOf(
-  answer: NonNullable<Answer>,
-  { name, type }: FactDefinition,
-): Pick<RecordIssue, 'wrong' | 'todo'> | undefined {
-  const misfit = (todo: string) => ({
-    wrong: `${write(answer)} is no answer to "${name}".`,
-    todo: `${todo} "Can't tell" is null.`,
-  });
+function misfitOf(answer: NonNullable<Answer>, { name, type }: FactDefinition): Refused | undefined {
+  const typed = write(answer);
   switch (type.kind) {
     case 'yes-no':
-      return typeof answer === 'boolean' ? undefined : misfit('Answer true or false.');
+      return typeof answer === 'boolean' ? undefined : refuse('no-yes-or-no', { typed, name });
     case 'number': {
       const fits = typeof answer === 'number' && answer >= type.min && answer <= type.max;
       const kind = type.whole ? 'a whole number' : 'a number';
       if (fits && (!type.whole || Number.isInteger(answer))) return undefined;
-      return misfit(`Give ${kind} from ${type.min} to ${type.max}${type.unit === '' ? '' : ` ${type.unit}`}.`);
+      return refuse('no-number', { typed, name, kind, least: type.min, most: type.max, unit: type.unit });
     }
     case 'choice': {
       const ids = type.values.map(({ id }) => id);
       return typeof answer === 'string' && ids.includes(answer)
         ? undefined
-        : misfit(`Choose one of ${ids.join(', ')}.`);
+        : refuse('no-choice', { typed, name, values: ids.join(', ') });
     }
     case 'set': {
       const ids = type.values.map(({ id }) => id);
       const fits = Array.isArray(answer) && answer.every((member) => ids.includes(member));
-      return fits ? undefined : misfit(`Give a list of any of ${ids.join(', ')}.`);
+      return fits ? undefined : refuse('no-list', { typed, name, values: ids.join(', ') });
     }
   }
 }
@@ -183,11 +171,11 @@ function checkSeen(event: Seen, findings: ReadonlyMap<Id, Finding>, path: string
   const states = finding.states.map(({ id }) => id);
   const issues: RecordIssue[] = [];
   if (event.state !== null && !states.includes(event.state)) {
-    issues.push(unknown('state', event.state, states, `${path}.state`, ` of "${finding.name}"`));
+    issues.push(unknown('state', event.state, states, `${path}.state`, `"${finding.name}"`));
   }
   for (const state of Object.keys(event.weights ?? {})) {
     if (!states.includes(state))
-      issues.push(unknown('state', state, states, `${path}.weights.${state}`, ` of "${finding.name}"`));
+      issues.push(unknown('state', state, states, `${path}.weights.${state}`, `"${finding.name}"`));
   }
   const most = Math.max(0, ...Object.values(event.weights ?? {}));
   if (event.weights && most > 0 && event.state !== null && (event.weights[event.state] ?? 0) < most) {
@@ -201,8 +189,7 @@ function checkSeen(event: Seen, findings: ReadonlyMap<Id, Finding>, path: string
   if (event.weights && most === 0) {
     issues.push({
       path: `${path}.weights`,
-      wrong: `No state of "${finding.name}" has any weight: something was seen, so one of them must be possible.`,
-      todo: 'Give the states that are possible a weight above 0, or leave the weights out and set the state to null for "can\'t tell".',
+      ...refuse('no-weight', { name: finding.name }),
       typed: write(event.weights),
     });
   }
@@ -215,9 +202,11 @@ function unknownFinding(id: Id, findings: ReadonlyMap<Id, Finding>, path: string
 
 /** Few alternatives are listed whole; of many, the nearest in spelling are named. */
 function unknown(kind: string, id: string, ids: readonly string[], path: string, of = ''): RecordIssue {
-  const few = ids.length <= 12 ? ids : nearest(id, ids, 3);
-  const todo = `${ids.length <= 12 ? 'Choose one of' : 'Nearest are'} ${few.join(', ')}.`;
-  return { path, wrong: `"${id}" is not a ${kind}${of} that is known here.`, todo, typed: id };
+  const refused =
+    ids.length <= 12
+      ? refuse('unknown-of-few', { id, kind, of, ids: ids.join(', ') })
+      : refuse('unknown-of-many', { id, kind, of, ids: nearest(id, ids, 3).join(', ') });
+  return { path, ...refused, typed: id };
 }
 
 function write(value: unknown): string {

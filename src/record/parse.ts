@@ -1,6 +1,7 @@
 /** Unknown data into a record: migrate by its format number, then parse; every issue at once, in sentences. */
 import type { z } from 'zod';
 import type { RecordIssue } from '../evidence/evidence.ts';
+import { type Refused, refuse } from '../evidence/refusals.ts';
 import { Record as CardRecord, Event, RECORD_FORMAT } from './schema.ts';
 
 export { checkRecord } from './check.ts';
@@ -30,94 +31,85 @@ function migrate(
   value: unknown,
 ): { readonly ok: true; readonly value: Fields } | { readonly ok: false; readonly issues: RecordIssue[] } {
   if (!isFields(value)) {
-    return refuse(
-      '',
-      `A record is an object with fields, not ${sort(value)}.`,
-      'Give the whole record, from { to }.',
-      value,
-    );
+    return no('', refuse('not-a-record', { is: sort(value) }), value);
   }
   let record = value;
   const format = value.format;
   if (typeof format !== 'number' || !Number.isInteger(format)) {
-    return refuse(
-      'format',
-      'The record does not say which format it is in.',
-      `Add "format": ${RECORD_FORMAT}.`,
-      format,
-    );
+    return no('format', refuse('no-format', { format: RECORD_FORMAT }), format);
   }
   if (format > RECORD_FORMAT) {
-    return refuse(
-      'format',
-      `The record is in format ${format}; this version reads up to ${RECORD_FORMAT}.`,
-      'Open it with the newer version that wrote it.',
-      format,
-    );
+    return no('format', refuse('newer-format', { format, reads: RECORD_FORMAT }), format);
   }
   for (let step = format; step < RECORD_FORMAT; step += 1) {
     const next = MIGRATIONS.get(step);
     if (!next) {
-      return refuse('format', `There was never a format ${step}.`, `Set "format" to ${RECORD_FORMAT}.`, format);
+      return no('format', refuse('never-a-format', { format: step, reads: RECORD_FORMAT }), format);
     }
     record = next(record);
   }
   return { ok: true, value: record };
 }
 
-function refuse(path: string, wrong: string, todo: string, typed: unknown): { ok: false; issues: RecordIssue[] } {
-  return { ok: false, issues: [withTyped({ path, wrong, todo }, typed)] };
+function no(path: string, refused: Refused, typed: unknown): { ok: false; issues: RecordIssue[] } {
+  return { ok: false, issues: [withTyped({ path, ...refused }, typed)] };
 }
 
 function say(issue: z.core.$ZodIssue, root: unknown, above: readonly PropertyKey[]): RecordIssue[] {
   const path = [...above, ...issue.path];
   const typed = at(root, path);
-  const one = (wrong: string, todo: string): RecordIssue[] => [withTyped({ path: path.join('.'), wrong, todo }, typed)];
-  const field = `"${String(path.at(-1) ?? 'record')}"`;
+  const one: Tell = (refused) => [withTyped({ path: path.join('.'), ...refused }, typed)];
+  const field = String(path.at(-1) ?? 'record');
   switch (issue.code) {
-    case 'invalid_type':
-      return typed === undefined
-        ? one(`${field} is missing.`, `Add it: ${KINDS[issue.expected] ?? issue.expected}.`)
-        : one(`${field} is ${sort(typed)}.`, `Give ${KINDS[issue.expected] ?? issue.expected}.`);
+    case 'invalid_type': {
+      const kind = KINDS[issue.expected] ?? issue.expected;
+      return one(
+        typed === undefined
+          ? refuse('missing', { field, kind })
+          : refuse('other-type', { field, is: sort(typed), kind }),
+      );
+    }
     case 'unrecognized_keys':
       return issue.keys.map((key) =>
         withTyped(
-          {
-            path: [...path, key].join('.'),
-            wrong: `"${key}" is not a field that belongs here.`,
-            todo: 'Correct its spelling or take it out.',
-          },
+          { path: [...path, key].join('.'), ...refuse('stray-field', { field: key }) },
           at(root, [...path, key]),
         ),
       );
     case 'invalid_value':
-      return one(`${field} is ${sort(typed)}.`, `Give one of ${issue.values.map(String).join(', ')}.`);
+      return one(refuse('other-value', { field, is: sort(typed), values: issue.values.map(String).join(', ') }));
     case 'too_small':
-      return issue.origin === 'string'
-        ? one(`${field} is empty.`, 'Type something.')
-        : one(
-            `${field} is too small.`,
-            `Give ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}.`,
-          );
+      return one(
+        issue.origin === 'string'
+          ? refuse('empty', { field })
+          : issue.inclusive === false
+            ? refuse('not-above', { field, least: String(issue.minimum) })
+            : refuse('too-small', { field, least: String(issue.minimum) }),
+      );
     case 'too_big':
       return one(
-        `${field} is too large.`,
-        `Give ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}.`,
+        issue.inclusive === false
+          ? refuse('not-below', { field, most: String(issue.maximum) })
+          : refuse('too-large', { field, most: String(issue.maximum) }),
       );
     case 'invalid_format':
-      return issue.format === 'datetime'
-        ? one(`${field} is not a date with time and zone.`, 'Write it as 2025-03-01T09:30:00+01:00, or ending in Z.')
-        : issue.format === 'date'
-          ? one(`${field} is not a day.`, 'Write it as year-month-day, such as 2025-03-01.')
-          : one(`${field} is ${sort(typed)}, which is no id.`, 'Write it as lower-case words joined by hyphens.');
+      return one(
+        issue.format === 'datetime'
+          ? refuse('no-time', { field })
+          : issue.format === 'date'
+            ? refuse('no-day', { field })
+            : refuse('no-id-there', { field, is: sort(typed) }),
+      );
     case 'invalid_key':
-      return one(`${field} is not an id.`, 'Write it as lower-case words joined by hyphens.');
+      return one(refuse('no-id', { field }));
     case 'invalid_union':
       return sayUnion(issue, root, path, one);
     default:
-      return one(`${field} does not fit: ${issue.message}.`, 'Correct it.');
+      return one(refuse('does-not-fit', { field, message: issue.message }));
   }
 }
+
+type Tell = (refused: Refused) => RecordIssue[];
 
 /**
  * What a union refused is told as the alternative that came nearest refused it: the one whose first fault lies deepest.
@@ -126,17 +118,15 @@ function sayUnion(
   issue: Extract<z.core.$ZodIssue, { code: 'invalid_union' }>,
   root: unknown,
   path: readonly PropertyKey[],
-  one: (wrong: string, todo: string) => RecordIssue[],
+  one: Tell,
 ): RecordIssue[] {
   if ('discriminator' in issue && issue.discriminator !== undefined) {
-    const kinds = EVENT_TYPES.join(', ');
-    return one('An event of the timeline does not say what kind it is.', `Set its "type" to one of ${kinds}.`);
+    return one(refuse('no-event-type', { kinds: EVENT_TYPES.join(', ') }));
   }
   const depth = (issues: readonly z.core.$ZodIssue[]): number => Math.max(...issues.map((inner) => inner.path.length));
   const nearest = [...issue.errors].sort((a, b) => depth(b) - depth(a))[0];
   if (!nearest || depth(nearest) === 0) {
-    const field = `"${String(path.at(-1) ?? 'record')}"`;
-    return one(`${field} does not fit.`, 'Give one amount, or its range as low, likely and high.');
+    return one(refuse('no-amount', { field: String(path.at(-1) ?? 'record') }));
   }
   return nearest.flatMap((inner) => say(inner, root, path));
 }

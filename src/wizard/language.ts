@@ -1,23 +1,40 @@
 /** The language of the interface: the one chosen on this device, else the first of the browser's that there is a catalogue for. */
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { REFUSALS, type Refusals } from '../evidence/refusals.ts';
 import { en, type Messages } from './messages/en.ts';
 
 export const LANGUAGES = ['en', 'de'] as const;
 export type Language = (typeof LANGUAGES)[number];
 
+interface Catalogues {
+  readonly messages: Messages;
+  readonly refusals: Refusals;
+}
+
+const ENGLISH: Catalogues = { messages: en, refusals: REFUSALS };
+
 /** English is there from the start; another catalogue is fetched when somebody reads it. */
-const CATALOGUES: { readonly [language in Language]: () => Promise<Messages> } = {
-  en: async () => en,
-  de: async () => (await import('./messages/de.ts')).de,
+const CATALOGUES: { readonly [language in Language]: () => Promise<Catalogues> } = {
+  en: async () => ENGLISH,
+  de: async () => {
+    const [{ de }, { refusalsDe }] = await Promise.all([
+      import('./messages/de.ts'),
+      import('./messages/refusals-de.ts'),
+    ]);
+    return { messages: de, refusals: refusalsDe };
+  },
 };
 const KEY = 'worth-the-heat.language';
 
-const shown = signal<{ readonly language: Language; readonly messages: Messages }>({ language: 'en', messages: en });
+const shown = signal<Catalogues & { readonly language: Language }>({ language: 'en', ...ENGLISH });
 
 export const language: ReadonlySignal<Language> = computed(() => shown.value.language);
 
 /** Read it where it is shown: what reads it follows the switch. */
 export const messages: ReadonlySignal<Messages> = computed(() => shown.value.messages);
+
+/** What is refused of a record or a reading, in that language. */
+export const refusals: ReadonlySignal<Refusals> = computed(() => shown.value.refusals);
 
 /** What the rules are shown in: they follow a switch a moment later, when they have been read. */
 export const rulesLanguage = signal<string>('en');
@@ -34,7 +51,7 @@ export function formatTag(...preferred: readonly string[]): string {
 /** Comes back when the catalogue is there; one that cannot be had leaves the language as it is. */
 async function show(next: Language, page: { lang: string }): Promise<boolean> {
   try {
-    shown.value = { language: next, messages: await CATALOGUES[next]() };
+    shown.value = { language: next, ...(await CATALOGUES[next]()) };
     page.lang = next;
     return true;
   } catch {

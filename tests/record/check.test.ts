@@ -32,6 +32,10 @@ describe('a record against the knowledge', () => {
         path: 'timeline.0.finding',
         wrong: '"startup" is not a finding that is known here.',
         todo: expect.stringContaining('start-up'),
+        told: {
+          id: 'unknown-of-few',
+          about: { id: 'startup', kind: 'finding', of: '', ids: expect.stringContaining('start-up') },
+        },
         typed: 'startup',
       },
     ]);
@@ -40,6 +44,10 @@ describe('a record against the knowledge', () => {
         path: 'timeline.0.state',
         wrong: '"dektop" is not a state of "The start-up" that is known here.',
         todo: 'Choose one of desktop, no-image, rails-missing.',
+        told: {
+          id: 'unknown-of-few',
+          about: { id: 'dektop', kind: 'state', of: '"The start-up"', ids: 'desktop, no-image, rails-missing' },
+        },
         typed: 'dektop',
       },
     ]);
@@ -126,6 +134,10 @@ describe('a record against the knowledge', () => {
         wrong:
           '2025-03-03T10:30:00+01:00 is before 2025-03-03T10:00:00Z, the event above it: the timeline runs backwards.',
         todo: 'Put events in the order they happened, or correct the date.',
+        told: {
+          id: 'timeline-backwards',
+          about: { at: '2025-03-03T10:30:00+01:00', before: '2025-03-03T10:00:00Z' },
+        },
         typed: '2025-03-03T10:30:00+01:00',
       },
     ]);

@@ -46,6 +46,7 @@ describe('its format', () => {
       path: 'format',
       wrong: 'The record does not say which format it is in.',
       todo: 'Add "format": 1.',
+      told: { id: 'no-format', about: { format: 1 } },
     });
     expect(only({ ...GOOD, format: '1' })).toMatchObject({ path: 'format', typed: '1' });
   });
@@ -121,6 +122,7 @@ describe('everything wrong at once', () => {
       path: 'timeline.0.typed',
       wrong: '"typed" is missing.',
       todo: 'Add it: text.',
+      told: { id: 'missing', about: { field: 'typed', kind: 'text' } },
     });
     expect(
       only(withEvent({ type: 'measured', at: AT, finding: 'resistance-core', typed: '1', temperature: 400 })),

@@ -1,7 +1,7 @@
 /** What is shown where a verdict would be when there is none: a contradiction, a record that cannot be read, a broken worker. */
 import type { Assessment } from '../../assessment.ts';
 import type { Catalogue, FindingView } from '../catalogue.ts';
-import { findingOfIssue } from '../issues.ts';
+import { findingOfIssue, sayIssue } from '../issues.ts';
 import { messages, rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
 import { findingKey, stepOf } from '../steps.ts';
@@ -60,18 +60,21 @@ export function BadRecordNotice({ bad, catalogue }: { bad: BadRecord; catalogue:
         <CautionMark /> {notices.unreadable}
       </h3>
       <ul class="issues">
-        {bad.issues.map((issue) => (
-          <li key={`${issue.path} ${issue.wrong}`}>
-            <strong lang="en">{issue.wrong}</strong>
-            {issue.typed !== undefined && (
-              <>
-                {' '}
-                {notices.youTyped} <q>{issue.typed}</q>.
-              </>
-            )}{' '}
-            <span lang="en">{issue.todo}</span> <PlaceOfIssue path={issue.path} finding={findingOf(issue.path)} />
-          </li>
-        ))}
+        {bad.issues
+          .map((issue) => ({ ...issue, ...sayIssue(issue) }))
+          .map((issue) => (
+            <li key={`${issue.path} ${issue.wrong}`}>
+              <strong lang={issue.lang}>{issue.wrong}</strong>
+              {issue.typed !== undefined && (
+                <>
+                  {' '}
+                  {notices.youTyped} <q>{issue.typed}</q>.
+                </>
+              )}{' '}
+              <span lang={issue.lang}>{issue.todo}</span>{' '}
+              <PlaceOfIssue path={issue.path} finding={findingOf(issue.path)} />
+            </li>
+          ))}
       </ul>
       <p>{notices.everythingKept}</p>
     </section>

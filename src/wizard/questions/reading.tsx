@@ -2,7 +2,7 @@ import type { EvidenceItem } from '../../assessment.ts';
 import { parseQuantity, type Quantity } from '../../evidence/quantity.ts';
 import type { FindingView } from '../catalogue.ts';
 import { clearFinding, findingAnswer, typeReading } from '../desk.ts';
-import { issuesOf } from '../issues.ts';
+import { issuesOf, sayIssue } from '../issues.ts';
 import { messages } from '../language.ts';
 import { sayGrade } from '../say-reading.ts';
 import { useSession } from '../session.ts';
@@ -13,7 +13,7 @@ import { useMeter } from './use-meter.ts';
 export function readAs(quantity: Quantity): (text: string) => ReadText {
   return (text) => {
     const parsed = parseQuantity(text, quantity);
-    return parsed.kind === 'error' ? { ok: false, wrong: parsed.wrong, todo: parsed.todo } : { ok: true };
+    return parsed.kind === 'error' ? { ok: false, ...sayIssue(parsed) } : { ok: true };
   };
 }
 
@@ -34,6 +34,7 @@ export function ReadingField({ finding, label, disabled, hideLabel, describedBy 
   if (desk.value === null || finding.reading === null) return null;
   const answer = findingAnswer(desk.value.record, finding.id, 'bench');
   const field = readingField(finding.id);
+  const [trouble] = issuesOf(adviser.advice.value.assessment, desk.value.record, finding.id);
   const takeText = (text: string, readable: boolean) => {
     drafts.set(field, readable ? null : text);
     if (!readable) return;
@@ -61,7 +62,7 @@ export function ReadingField({ finding, label, disabled, hideLabel, describedBy 
       onText={takeText}
       disabled={disabled ?? false}
       describedBy={describedBy}
-      trouble={issuesOf(adviser.advice.value.assessment, desk.value.record, finding.id)[0]}
+      trouble={trouble && sayIssue(trouble)}
     />
   );
 }
