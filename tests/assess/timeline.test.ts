@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { lifeline, sittingsOf } from '../../src/assess/timeline.ts';
 import { assess } from '../../src/assess.ts';
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
+import { inLanguage } from '../../src/knowledge/load.ts';
 import { Lifeline } from '../../src/lifeline.ts';
 import type { Record as CardRecord, Event } from '../../src/record/schema.ts';
 import type { Shop } from '../../src/shop/schema.ts';
@@ -143,6 +144,13 @@ describe("A card's life with the belief under it", () => {
     expect(last).toMatchObject({ kind: 'still-working', chances: null, sound: null, mover: null });
     expect(last.contradiction).toBe(whole.kind === 'contradiction' ? whole.sentence : '');
     expect(life.points.slice(0, -1).every(({ chances }) => chances !== null)).toBe(true);
+    const german = await inLanguage(knowledge, 'de');
+    const said = await assess(german, shop, { ...record, timeline }, { plan: false });
+    const told = await lifeline(german, shop, { ...record, timeline });
+    expect([
+      said.kind === 'contradiction' && said.sentence,
+      told.kind === 'lifeline' && told.points.at(-1)!.contradiction,
+    ]).toEqual(Array(2).fill('Die Akte sagt, die Karte lief noch; nichts von dem, was bekannt ist, lässt das zu.'));
   });
 
   it('says of a record that cannot be used what is wrong with it', async () => {
