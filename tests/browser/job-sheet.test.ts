@@ -1,5 +1,8 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { assess } from '../../src/assess.ts';
+import type { Assessed } from '../../src/assessment.ts';
+import { inLanguage } from '../../src/knowledge/load.ts';
 import type { WorkOrder } from '../../src/work-order/schema.ts';
 import { PAPERS, sheetHtml } from '../../src/work-order/sheet-html.ts';
 import { LEAST_POINTS } from '../../src/work-order/sheet-style.ts';
@@ -15,9 +18,12 @@ const CARDS = ['ball-crack-on-a-dear-card', 'chipped-die', 'swollen-board'];
 
 /** How each step is done is printed only where two sides hold it, too; the longest work takes a third without it. */
 const MOST_SIDES = { withHow: 2, without: 3 } as const;
+const german = await inLanguage(knowledge, 'de');
 
 let browser: Browser;
 const orders: WorkOrder[] = [];
+/** the same, with the longer words */
+const germanOrders: WorkOrder[] = [];
 beforeAll(async () => {
   browser = await launchChromium();
   for (const id of CARDS) {
@@ -26,6 +32,11 @@ beforeAll(async () => {
     for (const { id: remedy } of knowledge.remedies) {
       const order = workOrder(knowledge, shop, record, assessment, { remedy });
       if (order.kind === 'order') orders.push(order);
+    }
+    const inGerman = await assess(german, shop, record, { draws: 0 });
+    for (const { id: remedy } of inGerman.kind === 'assessed' ? german.remedies : []) {
+      const order = workOrder(german, shop, record, inGerman as Assessed, { remedy });
+      if (order.kind === 'order') germanOrders.push(order);
     }
   }
 }, 240_000);
@@ -52,11 +63,12 @@ describe('The job sheet in a browser', () => {
     'can be read at arm’s length on every side of %s, for every remedy, and loses no hold point, box, blank or caution',
     async (paper) => {
       expect(orders).toHaveLength(CARDS.length * knowledge.remedies.length);
+      expect(germanOrders).toHaveLength(orders.length);
       const page = await browser.newPage();
       await page.emulateMedia({ media: 'print' });
       const wrong: string[] = [];
-      for (const order of orders) {
-        const called = `${order.record}, ${order.remedy}`;
+      for (const order of [...orders, ...germanOrders]) {
+        const called = `${order.record}, ${order.remedy}, ${order.language}`;
         await page.setContent(sheetHtml(order, paper));
         const boxes = await page.locator('.step .box').count();
         if (boxes !== order.steps.length) wrong.push(`${called}: ${boxes} boxes for ${order.steps.length} hold points`);

@@ -1,5 +1,7 @@
 /** Der Schritt einer Karte, an der gearbeitet wurde, auf Deutsch. */
+
 import type { CameBackWords } from './came-back-en.ts';
+import { dative } from './german-dative.ts';
 
 export const cameBackDe: CameBackWords = {
   lead: {
@@ -100,7 +102,7 @@ export const cameBackDe: CameBackWords = {
     heatBoth: (before, here) => `${here} hier, ${before} vorher`,
     heatHere: (here) => `${here} hier; was vorher war, weiß niemand`,
     again: (remedy) => `${remedy}, noch einmal`,
-    chances: (works, holds, after) => `läuft ${works}, nach ${after} noch ${holds}`,
+    chances: (works, holds, after) => `läuft ${works}, nach ${dative(after)} noch ${holds}`,
     pays: 'lohnt sich',
     paysNot: 'lohnt sich nicht',
     closed: (why) => `gesperrt: ${why}`,
@@ -161,8 +163,8 @@ export const cameBackDe: CameBackWords = {
       failed: (remedy) => `${remedy}: lief nicht`,
       untried: (remedy) => remedy,
     },
-    stillWorking: (days) => (days === null ? 'Läuft noch' : `Läuft noch nach ${days}`),
-    cameBack: (days) => (days === null ? 'Zurückgekommen' : `Zurück nach ${days}`),
+    stillWorking: (days) => (days === null ? 'Läuft noch' : `Läuft noch nach ${dative(days)}`),
+    cameBack: (days) => (days === null ? 'Zurückgekommen' : `Zurück nach ${dative(days)}`),
     away: (days) => days,
     contradicts: 'Hier widersprachen die Befunde einander.',
     rest: 'Gezeigt sind die Ursachen, die irgendwann am wahrscheinlichsten waren, seit jemand hinsah; der Rest war es nie.',

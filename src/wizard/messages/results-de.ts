@@ -1,4 +1,5 @@
 /** Was die Ergebnisse sagen, auf Deutsch; die Schlüssel gibt `results-en.ts` vor. */
+import { dative } from './german-dative.ts';
 import type { ResultMessages } from './results-en.ts';
 
 export const resultsDe: ResultMessages = {
@@ -12,7 +13,7 @@ export const resultsDe: ResultMessages = {
     verdict: 'Urteil',
     ifNow: 'Wenn jetzt zu entscheiden wäre',
     works: 'läuft',
-    stillAfter: (days) => `läuft nach ${days} noch`,
+    stillAfter: (days) => `läuft nach ${dative(days)} noch`,
     stands: (tries) => `Hält in ${tries} von 100 Versuchen mit verschobenen Zahlen.`,
     testing: 'Wie fest das ist, wird geprüft …',
     next: 'Als Nächstes',
@@ -153,11 +154,11 @@ export const resultsDe: ResultMessages = {
 
   hundred: {
     heading: 'Von 100 solchen Karten',
-    holds: (days) => `laufen und laufen nach ${days} noch`,
+    holds: (days) => `laufen und laufen nach ${dative(days)} noch`,
     relapses: (days) => `laufen bei der Rückgabe, aber keine ${days}`,
     fails: 'laufen nicht',
     sentence: (holds, relapses, fails, days) =>
-      `Von 100 solchen Karten laufen ${holds} nach ${days} noch, ${relapses} kommen vorher zurück, ${fails} laufen nicht.`,
+      `Von 100 solchen Karten laufen ${holds} nach ${dative(days)} noch, ${relapses} kommen vorher zurück, ${fails} laufen nicht.`,
     inFigures: 'Die hundert in Zahlen',
     cards: 'Karten',
     outcome: 'Was aus ihnen wird',
