@@ -192,6 +192,7 @@ export const cameBackDe: CameBackWords = {
     moreProblems: (count) => (count === 1 ? 'und 1 weiteres' : `und ${count} weitere`),
     read: (name, rows, channels) => `${name}: ${rows} Zeilen, ${channels} ${channels === 1 ? 'Kanal' : 'Kanäle'}`,
     grades: { inside: 'innerhalb', outside: 'außerhalb', 'cannot-tell': 'nicht zu sagen' },
+    ratedFor: (solder) => `, Gehäuse für ${solder} eingestuft`,
     verdict: {
       inside: (window) => `Das Profil liegt in seinem Fenster (${window}).`,
       outside: (window, what) => `Das Profil liegt außerhalb seines Fensters (${window}): ${what}.`,

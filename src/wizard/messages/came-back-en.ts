@@ -186,6 +186,7 @@ export const cameBackEn = {
     read: (name: string, rows: string, channels: number) =>
       `${name}: ${rows} rows, ${channels} ${channels === 1 ? 'channel' : 'channels'}`,
     grades: { inside: 'inside', outside: 'outside', 'cannot-tell': "can't tell" },
+    ratedFor: (solder: string) => `, package rated ${solder}`,
     verdict: {
       inside: (window: string) => `The profile is inside its window (${window}).`,
       outside: (window: string, what: string) => `The profile is outside its window (${window}): ${what}.`,

@@ -20,7 +20,7 @@ const UNITS: { readonly [measure in Measure]: string } = {
 
 export function sayProfileVerdict({ grade, heats, window, spreadAtPeak }: JudgedLog): string {
   const { profile: words } = cameBackWords.value;
-  if (grade === 'inside') return words.verdict.inside(window.name);
+  if (grade === 'inside') return words.verdict.inside(sayWindow(window));
   const several = heats.length > 1;
   const what = heats.flatMap(({ channel, heat, rows }) =>
     rows
@@ -33,7 +33,16 @@ export function sayProfileVerdict({ grade, heats, window, spreadAtPeak }: Judged
       }),
   );
   if (spreadAtPeak?.grade === grade) what.push(words.spread);
-  return words.verdict[grade](window.name, what.length === 0 ? '' : sayList(what));
+  return words.verdict[grade](sayWindow(window), what.length === 0 ? '' : sayList(what));
+}
+
+/** A class of the standard is named in English; a shop's own window as the shop names it. */
+function sayWindow({ name, kind }: JudgedLog['window']): string {
+  const { profile: words } = cameBackWords.value;
+  if (kind !== 'package-class') return name;
+  return name
+    .replace(/, package rated (.+)$/, (_, rated: string) => words.ratedFor(rated))
+    .replaceAll('lead-free', words.alloys['lead-free']);
 }
 
 export function sayMeasured({ measured, measure }: Row): string {
