@@ -49,7 +49,7 @@ export interface Section {
 
 export const findingKey = (finding: string, witness: Witness = 'bench'): string =>
   witness === 'owner' ? `owner-${finding}` : `bench-${finding}`;
-const factKey = (fact: string): string => `fact-${fact}`;
+export const factKey = (fact: string): string => `fact-${fact}`;
 
 const askFact = (fact: FactDefinition): Question => ({ kind: 'fact', key: factKey(fact.id), fact });
 const askFinding = (finding: FindingView, witness: Witness): Question => {

@@ -115,4 +115,19 @@ describe('Power', () => {
       4,
     );
   });
+
+  it('leads from a wet board that gets no power to the question that opens it again', async () => {
+    const wizard = await openWizard();
+    const { page, main } = wizard;
+    await oneRailOneConnector(wizard);
+    await wizard.step(/^History/);
+    await wizard.answer(/Did liquid ever reach it/, 'yes');
+    await wizard.step(/^Readings/);
+    await main.locator('.gate').getByRole('button', { name: 'Board cleaned' }).first().click();
+    await main.getByRole('heading', { name: 'What has it been through?' }).waitFor();
+    const asked = wizard.question(/washed and dried through/);
+    await asked.locator(':focus').waitFor();
+    await page.keyboard.press('1');
+    expect(await asked.getByRole('radio', { name: /^yes/i }).isChecked()).toBe(true);
+  });
 });

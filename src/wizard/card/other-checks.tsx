@@ -8,6 +8,7 @@ import { placeOfCheck } from '../steps.ts';
 import { type Manner, sayMinutes, sayMoney } from '../words.ts';
 import { byReason } from './by-reason.ts';
 import { HowTo } from './how-to.tsx';
+import { ReasonWords } from './reason-words.tsx';
 import { RecordResult } from './record-result.tsx';
 
 interface OtherProps {
@@ -132,7 +133,13 @@ export function DoneChecks({
 }
 
 /** Every reason once, with the checks it closes; a check that is closed for two reasons stands under both. */
-export function ClosedChecks({ closed }: { readonly closed: readonly CheckAdvice[] }) {
+export function ClosedChecks({
+  closed,
+  catalogue,
+}: {
+  readonly closed: readonly CheckAdvice[];
+  readonly catalogue: Catalogue;
+}) {
   if (closed.length === 0) return null;
   return (
     <section class="checks">
@@ -141,7 +148,7 @@ export function ClosedChecks({ closed }: { readonly closed: readonly CheckAdvice
         {byReason(closed).map(({ reason, names }) => (
           <li class="other-check" data-state="closed" key={reason}>
             <p class="reason">
-              <LockMark /> {reason}
+              <LockMark /> <ReasonWords text={reason} catalogue={catalogue} />
             </p>
             <p class="closed-names">{names.join(' · ')}</p>
           </li>

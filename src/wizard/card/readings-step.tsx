@@ -53,7 +53,7 @@ export function ReadingsStep({ sections, catalogue }: Props) {
         <MeterSetting usual={catalogue.shop.instruments.resistance} />
         <LeadsSetting shopLeads={catalogue.shop.leadResistance} />
       </div>
-      {!open && <ClosedGate gate={gate} onAnyway={() => setAnyway(true)} />}
+      {!open && <ClosedGate gate={gate} catalogue={catalogue} onAnyway={() => setAnyway(true)} />}
       <ReadingsTable
         rails={railsOf(findings)}
         windows={new Map(windows.map((window) => [window.finding, window]))}

@@ -80,7 +80,7 @@ function Test({ section, catalogue, advised }: TestProps) {
           <Questions questions={questions} />
         </>
       ) : (
-        <ClosedGate gate={gate} onAnyway={() => setAnyway(true)} />
+        <ClosedGate gate={gate} catalogue={catalogue} onAnyway={() => setAnyway(true)} />
       )}
     </details>
   );

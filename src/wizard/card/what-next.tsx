@@ -46,7 +46,7 @@ export function WhatNext({ assessed, catalogue }: Props) {
       ))}
       <WaitingRepairs options={assessed.options} />
       <DoneChecks done={inState('done')} catalogue={catalogue} />
-      <ClosedChecks closed={inState('closed')} />
+      <ClosedChecks closed={inState('closed')} catalogue={catalogue} />
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { messages, rulesLanguage } from '../language.ts';
 import { sayNumber } from '../words.ts';
+import { plainNumber } from './plain-number.ts';
 import { TypedField } from './typed-field.tsx';
 
 interface Props {
@@ -17,12 +18,11 @@ interface Props {
 }
 
 export function readNumber(text: string, min: number, max: number, unit: string) {
-  const plain = text.trim().replace(',', '.');
-  const number = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
+  const number = plainNumber(text, max);
   const { questions } = messages.value;
   const todo = questions.typeANumber(sayNumber(min), sayNumber(max), unit);
   if (Number.isNaN(number)) return { ok: false, wrong: questions.notANumber(text.trim()), todo } as const;
-  if (number < min || number > max) return { ok: false, wrong: questions.outside(plain), todo } as const;
+  if (number < min || number > max) return { ok: false, wrong: questions.outside(text.trim()), todo } as const;
   return { ok: true, number } as const;
 }
 
@@ -66,9 +66,7 @@ export function NumberQuestion({ id, question, about, unit, min, max, value, dra
           draft={draft}
           read={read}
           same={(text, stored) =>
-            text.trim() === ''
-              ? stored === ''
-              : Number(text.trim().replace(',', '.')) === Number(stored) && stored !== ''
+            text.trim() === '' ? stored === '' : plainNumber(text, max) === Number(stored) && stored !== ''
           }
           onText={takeText}
         />
