@@ -109,7 +109,7 @@ export function causesIn(ranking: readonly RankedFault[], words: OwnerWordings, 
       fault: fault.fault,
       site: fault.site,
       what: { text: withoutStop(fault.owner), language: words.language },
-      sure: sureness(fault.chance, messages),
+      sure: sureness(fault, messages),
       count: say.count(fault.chance),
       range: rangeOf(fault, messages, say),
     }));
@@ -122,8 +122,12 @@ function rangeOf({ interval }: RankedFault, messages: Messages, say: Say): Cause
   return { low, high, text: messages.cause.range(say.number(low.of100), say.number(high.of100)) };
 }
 
-export function sureness(chance: number, messages: Messages): string {
-  const [word] = SURE.find(([, least]) => chance >= least) ?? ['slight'];
+/** Nothing is called almost certain whose own range reaches below this. */
+const CERTAIN_FROM = 0.8;
+
+export function sureness({ chance, interval }: Pick<RankedFault, 'chance' | 'interval'>, messages: Messages): string {
+  const doubtful = interval !== undefined && interval.low < CERTAIN_FROM;
+  const [word] = SURE.find(([word, least]) => chance >= least && !(word === 'certain' && doubtful)) ?? ['slight'];
   return messages.sure[word as keyof Messages['sure']];
 }
 

@@ -104,6 +104,20 @@ describe('A letter', () => {
     expect(letter.rests.join(' ')).not.toContain('The advice stayed');
   });
 
+  it('calls nothing almost certain that may as well be likely only', async () => {
+    const base = await assessed(workedCase('ball-crack-on-a-dear-card').record);
+    if (base.kind !== 'assessed') throw new Error('assessed');
+    const [first, ...others] = base.ranking;
+    const sureOf = (low: number | null) => {
+      const interval = low === null ? {} : { interval: { low, high: 1 } };
+      const ranking = [{ ...first!, chance: 0.97, ...interval }, ...others];
+      return writeLetter({ ...base, ranking }, { shop, words, today: '2026-04-20' }).causes[0]!.sure;
+    };
+    expect(sureOf(0.52)).toBe('Very likely');
+    expect(sureOf(0.9)).toBe('Almost certain');
+    expect(sureOf(null)).toBe('Almost certain');
+  });
+
   it('tells long work in hours, as people count it', async () => {
     const base = await assessed(workedCase('ball-crack-on-a-dear-card').record);
     if (base.kind !== 'assessed') throw new Error('assessed');
