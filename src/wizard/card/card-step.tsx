@@ -30,7 +30,11 @@ export function CardStep({ record, sections, catalogue }: Props) {
           same={(text, stored) => text.trim() === stored || text.trim() === ''}
           onText={(text) => text.trim() !== '' && edit((now) => rename(now, text.trim()), 'title')}
           size="long"
+          describedBy="title-about"
         />
+        <small class="about title-about" id="title-about">
+          {card.nameAbout}
+        </small>
       </div>
       {sections.map((section) => (
         <Questions questions={section.questions} key={section.check?.id ?? 'loose'} />

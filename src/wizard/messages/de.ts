@@ -178,6 +178,7 @@ export const de: Messages = {
 
   card: {
     nameIt: 'Ein Name, unter dem Sie sie wiederfinden',
+    nameAbout: 'Der Besitzer liest ihn auch: Er steht auf der Besitzerseite.',
     titleOfNew: (when) => `Karte vom ${when}`,
     worth: 'Was ist sie wert?',
     worthAbout: (shop) =>

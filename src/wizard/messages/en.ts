@@ -182,6 +182,7 @@ export const en = {
 
   card: {
     nameIt: 'Name it, so that you find it again',
+    nameAbout: 'The owner reads it, too: it stands on their page.',
     titleOfNew: (when: string) => `Card of ${when}`,
     worth: 'What is it worth?',
     worthAbout: (shop: string) =>
