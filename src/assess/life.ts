@@ -223,6 +223,7 @@ function treatmentOf(knowledge: Knowledge, id: Id, damage: number): Treatment {
     cures: of((fault) => remedy.effects[fault]?.cures.p ?? 0),
     masks: of((fault) => remedy.effects[fault]?.masks?.p ?? 0),
     induces: of((fault) => Math.min(0.95, (remedy.induces[fault]?.p ?? 0) * damage)),
+    latent: Float64Array.from(knowledge.faults, ({ latent }) => latent?.p ?? 0),
   };
 }
 
@@ -241,9 +242,16 @@ function serviceOf(knowledge: Knowledge, host: Uint8Array): Service {
 }
 
 /** How soon a fault is back depends on the work that last put it to sleep. */
-function maskedAnew(service: Service, knowledge: Knowledge, { masks }: Treatment, remedy: Id): Service {
+function maskedAnew(
+  service: Service,
+  knowledge: Knowledge,
+  { masks, induces, latent }: Treatment,
+  remedy: Id,
+): Service {
   const relapse = service.relapse.map((law, at) =>
-    masks[at]! > 0 ? relapseAfter(knowledge, knowledge.faults[at]!, remedy) : law,
+    masks[at]! > 0 || (induces[at]! > 0 && latent![at]! > 0)
+      ? relapseAfter(knowledge, knowledge.faults[at]!, remedy)
+      : law,
   );
   return { ...service, relapse };
 }

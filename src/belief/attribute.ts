@@ -27,7 +27,7 @@ export interface Attributions {
  *
  * - wrong thing: it was active before the last remedy, which does nothing to it (a fault of the host among them);
  * - did not take: it was active before, the remedy acts on it, and it stayed;
- * - relapsed: heat only masked it, and it is back; · damaged: the work caused it; · new: it came up in service.
+ * - relapsed: heat only masked it, and it is back; · damaged: the work caused it, whether it showed at once or opened later; · new: it came up in service.
  *
  * Where several are active the trajectory's chance is split evenly. Null for a card that was never treated, and where nothing is active
  * at all. `remedy` is the last one. Cost: trajectories times members.
@@ -63,7 +63,7 @@ export function attribute(fold: Fold, remedy: Remedy): Attributions | null {
 function explanationOf(code: number, before: Situation, remedy: Remedy): Attribution {
   const standing = standingOf(code);
   if (standing === 'relapsed') return 'relapsed';
-  if (standing === 'induced') return 'damaged';
+  if (standing === 'induced' || standing === 'opened') return 'damaged';
   if (standing === 'new') return 'new-fault';
   const fault = faultOf(code);
   if (before.includes(memberCode(fault, 'dormant'))) return 'relapsed';

@@ -5,12 +5,12 @@ import { factorAll } from './observe.ts';
 import { chanceBySituation, type Fold, faultOf, isDormant, settle } from './trajectory.ts';
 
 /**
- * Weighs every trajectory by P(evidence | what is active now). Findings from before a treatment belong to the belief the fold
+ * Weighs every trajectory by P(evidence | what is active now); what tells of the work sees what lies dormant, too. Findings from before a treatment belong to the belief the fold
  * began with; after it the same check is new evidence. Null where no trajectory allows it: a contradiction.
  * Cost: distinct situations times findings times members.
  */
 export function observeFold(fold: Fold, network: Network, evidence: readonly Evidence[]): Fold | null {
-  const each = likelihoods(activeLists(fold), network, evidence);
+  const each = likelihoods(fold, activeLists(fold), network, evidence);
   const whole = new Float64Array(fold.situations.length).fill(1);
   for (const piece of each) for (let s = 0; s < whole.length; s++) whole[s]! *= piece[s]!;
   const weight = fold.chance.map((chance, i) => chance * whole[fold.now[i]!]!);
@@ -36,7 +36,7 @@ export interface LeftOut {
 /** Leaves out one piece of evidence at a time, each in one pass over the situations. Cost: situations times pieces. */
 export function leaveOneOut(fold: Fold, network: Network, evidence: readonly Evidence[]): LeftOut {
   const lists = activeLists(fold);
-  const each = likelihoods(lists, network, evidence);
+  const each = likelihoods(fold, lists, network, evidence);
   const chance = chanceBySituation(fold, fold.now);
   const told = (weight: Float64Array): Told => {
     const total = weight.reduce((sum, w) => sum + w, 0);
@@ -59,12 +59,13 @@ export function leaveOneOut(fold: Fold, network: Network, evidence: readonly Evi
 }
 
 /** P(piece | what is active in the situation): one array per piece, index = situation. */
-function likelihoods({ starts, active }: ActiveLists, network: Network, evidence: readonly Evidence[]): Float64Array[] {
+function likelihoods(fold: Fold, shown: ActiveLists, network: Network, evidence: readonly Evidence[]): Float64Array[] {
   const faults = network.faults.length;
   // checks the evidence's shape; the odds play no part
   factorAll(network, new Float64Array(faults), evidence);
   return evidence.map(({ finding, weights }) => {
     const node = network.findings[finding]!;
+    const { starts, active } = node.ofTheWork ? activeLists(fold, true) : shown;
     const states = weights.length;
     const rows = new Float64Array(faults * states);
     const touches = new Uint8Array(faults);
@@ -93,13 +94,13 @@ function likelihoods({ starts, active }: ActiveLists, network: Network, evidence
   });
 }
 
-/** Active faults of every situation, one after the other; those of situation s lie from `starts[s]` to `starts[s + 1]`. */
+/** Active faults (dormant ones, too, where asked) of every situation, one after the other; those of situation s lie from `starts[s]` to `starts[s + 1]`. */
 interface ActiveLists {
   readonly starts: Int32Array;
   readonly active: Uint16Array;
 }
 
-function activeLists({ situations }: Fold): ActiveLists {
+function activeLists({ situations }: Fold, dormantToo = false): ActiveLists {
   const starts = new Int32Array(situations.length + 1);
   let members = 0;
   for (const situation of situations) members += situation.length;
@@ -107,7 +108,8 @@ function activeLists({ situations }: Fold): ActiveLists {
   let filled = 0;
   for (let s = 0; s < situations.length; s++) {
     const situation = situations[s]!;
-    for (let m = 0; m < situation.length; m++) if (!isDormant(situation[m]!)) active[filled++] = faultOf(situation[m]!);
+    for (let m = 0; m < situation.length; m++)
+      if (dormantToo || !isDormant(situation[m]!)) active[filled++] = faultOf(situation[m]!);
     starts[s + 1] = filled;
   }
   return { starts, active };

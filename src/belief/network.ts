@@ -11,6 +11,8 @@ export interface FindingNode {
   readonly leak: Float64Array;
   /** P(X <= x | only this fault), for the faults that influence the finding */
   readonly given: readonly { readonly fault: number; readonly cumulative: Float64Array }[];
+  /** it tells how the work was done, not what the card does: faults that do not show yet influence it as those that do */
+  readonly ofTheWork?: boolean;
 }
 
 export interface Network {

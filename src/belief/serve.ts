@@ -1,5 +1,14 @@
 /** Time in service: what "worked until that day" and "still working" say about the condition of a card. */
-import { type Fold, faultOf, isDormant, memberCode, type Situation, settle, worksNow } from './trajectory.ts';
+import {
+  type Fold,
+  faultOf,
+  isDormant,
+  memberCode,
+  type Situation,
+  settle,
+  standingOf,
+  worksNow,
+} from './trajectory.ts';
 
 /** Weibull time until a masked fault is back. */
 export interface Relapse {
@@ -129,7 +138,9 @@ function failures(
     anyNew += perHazard * (to - from);
   }
   const list = dormant.map((code, k) => ({
-    situation: situation.map((other) => (other === code ? memberCode(faultOf(code), 'relapsed') : other)),
+    situation: situation.map((other) =>
+      other === code ? memberCode(faultOf(code), standingOf(code) === 'latent' ? 'opened' : 'relapsed') : other,
+    ),
     share: back[k]!,
   }));
   if (!(anyNew > 0)) return list;

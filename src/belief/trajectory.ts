@@ -7,9 +7,10 @@ import { membersOf } from './conditions.ts';
 
 /**
  * Where a fault of the card stands now. The four kinds of active differ only in how they came to be, which is what tells
- * why a card failed again; findings see all of them alike.
+ * why a card failed again; findings see all of them alike. `latent`: the work caused it and it does not show yet (a pillow joint that
+ * touches); `opened`: it does now.
  */
-export const STANDINGS = ['active', 'relapsed', 'induced', 'new', 'dormant'] as const;
+export const STANDINGS = ['active', 'relapsed', 'induced', 'new', 'dormant', 'latent', 'opened'] as const;
 export type Standing = (typeof STANDINGS)[number];
 
 export interface Member {
@@ -51,6 +52,7 @@ export const LEAST_FOLLOWED = 1e-7;
 
 export const NEVER_TREATED = -1;
 const DORMANT = STANDINGS.indexOf('dormant');
+const LATENT = STANDINGS.indexOf('latent');
 /** The standing lies in the lowest bits of a code, the fault above it. */
 const STANDING_BITS = 3;
 const STANDING_MASK = (1 << STANDING_BITS) - 1;
@@ -68,8 +70,10 @@ export function standingOf(code: number): Standing {
   return STANDINGS[code & STANDING_MASK]!;
 }
 
+/** Whether it is there and does not show: masked, or caused by the work and not yet open. */
 export function isDormant(code: number): boolean {
-  return (code & STANDING_MASK) === DORMANT;
+  const standing = code & STANDING_MASK;
+  return standing === DORMANT || standing === LATENT;
 }
 
 /** What a belief over trajectories is made from: trajectories that differ from one another, with unscaled weights. */
@@ -178,7 +182,7 @@ export function plainly(fold: Fold): { situations: Situation[]; chance: number[]
   const chance: number[] = [];
   fold.situations.forEach((situation, i) => {
     if (sums[i]! === 0) return;
-    const plain = situation.map((code) => (isDormant(code) ? code : memberCode(faultOf(code), 'active')));
+    const plain = situation.map((code) => memberCode(faultOf(code), isDormant(code) ? 'dormant' : 'active'));
     const key = String.fromCharCode(...plain);
     const known = index.get(key);
     if (known === undefined) {

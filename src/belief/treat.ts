@@ -8,6 +8,8 @@ export interface Remedy {
   readonly masks: ArrayLike<number>;
   /** chance that the work causes the fault on a card that does not have it */
   readonly induces: ArrayLike<number>;
+  /** of what it causes, the share that passes the bench test at first and opens in service; left out: none */
+  readonly latent?: ArrayLike<number>;
 }
 
 /** Branches are followed a little further down than trajectories are: what the bench test then told is not weighed yet. */
@@ -16,15 +18,16 @@ const BRANCH_SHARE = 0.1;
 /**
  * Treats every trajectory. An active fault is cured, masked (dormant: works now, comes back) or stays; a dormant one is
  * cured or stays dormant; an absent one may be induced, each independently of the others. `worked` is what the bench test told: true
- * where no fault of the card is active afterwards; null where nobody tested. `host`: 1 for faults that are not the card's.
+ * where no fault of the card is active afterwards (what the work caused may lie latent in it); null where nobody tested. `host`: 1 for faults that are not the card's.
  *
  * Null where `worked` is impossible: a contradiction. Exact; branches far below the fold's limit are dropped and counted as pruned.
  * Cost: distinct situations times outcomes, 3 per active fault and 2 per fault that can be induced.
  */
 export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: ArrayLike<number>): Fold | null {
-  // a card that works shows that the work damaged nothing of it: such branches need not be walked
+  const latent = (fault: number): number => remedy.latent?.[fault] ?? 0;
+  // a card that works shows that nothing the work did to it is active: such branches need not be walked
   const inducible = Array.from(remedy.induces, (_, fault) => fault).filter(
-    (fault) => remedy.induces[fault]! > 0 && !(worked === true && host[fault] !== 1),
+    (fault) => remedy.induces[fault]! > 0 && (worked !== true || host[fault] === 1 || latent(fault) > 0),
   );
   const spared = worked === true ? sparedByWork(remedy, host) : null;
   const leastBranch = fold.least * BRANCH_SHARE;
@@ -59,9 +62,16 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
       untouched -= hit;
       if (!follow(hit)) continue;
       const own = host[fault] === 1 ? 0 : 1;
+      const asleep = hit * latent(fault);
+      if (asleep > 0) {
+        induced.push(memberCode(fault, 'latent'));
+        damage(k + 1, asleep);
+        induced.pop();
+      }
+      if (worked === true && own === 1) continue;
       induced.push(memberCode(fault, 'induced'));
       failing += own;
-      damage(k + 1, hit);
+      damage(k + 1, hit - asleep);
       failing -= own;
       induced.pop();
     }
@@ -91,7 +101,7 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
       stayed.pop();
     }
     if (worked === true && own === 1) return;
-    stayed.push(dormant ? code : memberCode(fault, 'active'));
+    stayed.push(memberCode(fault, dormant ? 'dormant' : 'active'));
     failing += own;
     fate(from + 1, branch * (1 - cured - masked));
     failing -= own;
@@ -123,10 +133,11 @@ function inOrder(one: readonly number[], other: readonly number[]): number[] {
   return merged;
 }
 
-/** Per fault of the card: the chance that the work does not cause it. */
-function sparedByWork({ induces }: Remedy, host: ArrayLike<number>): Map<number, number> {
+/** Per fault of the card that cannot lie latent: the chance that the work does not cause it. */
+function sparedByWork({ induces, latent }: Remedy, host: ArrayLike<number>): Map<number, number> {
   const spared = new Map<number, number>();
   for (let fault = 0; fault < induces.length; fault++)
-    if (induces[fault]! > 0 && host[fault] !== 1) spared.set(fault, 1 - induces[fault]!);
+    if (induces[fault]! > 0 && host[fault] !== 1 && !(latent && latent[fault]! > 0))
+      spared.set(fault, 1 - induces[fault]!);
   return spared;
 }

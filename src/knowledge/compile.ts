@@ -13,7 +13,13 @@ function compileFinding(finding: Finding, index: ReadonlyMap<string, number>): F
   const given = Object.entries(finding.given)
     .map(([fault, row]) => ({ fault: index.get(fault)!, cumulative: accumulate(row, states) }))
     .sort((a, b) => a.fault - b.fault);
-  return { id: finding.id, states, leak: accumulate(finding.leak, states), given };
+  return {
+    id: finding.id,
+    states,
+    leak: accumulate(finding.leak, states),
+    given,
+    ...(finding.ofTheWork ? { ofTheWork: true } : {}),
+  };
 }
 
 /**

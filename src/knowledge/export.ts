@@ -9,6 +9,8 @@ export const EXPORT_FORMAT = 1;
  * sample size stands beside it under a name that ends in `Size`.
  *
  * - `faults[i]`: `share` s and `odds` s / (1 - s) among arriving cards, before kappa and history.
+ * - `faults[i].latent`: of what a remedy causes of it, the share that is dormant at first; `findings[j].ofTheWork`: dormant faults
+ *   influence it as active ones do, after work;
  * - `findings[j]`: `states` from normal to abnormal; `leak` and `given[fault]`, one probability per state, summing to 1;
  *   faults not under `given` leave the finding alone.
  * - `population.moreThanOneFault`: kappa is the number for which P(two faults or more) is this, with odds kappa s / (1 - s)
@@ -33,8 +35,9 @@ export function exportKnowledge(knowledge: Knowledge) {
   return {
     format: EXPORT_FORMAT,
     knowledge: knowledge.version,
-    faults: knowledge.faults.map(({ share, $schema: _, ...fault }) => ({
+    faults: knowledge.faults.map(({ share, latent, $schema: _, ...fault }) => ({
       ...fault,
+      ...(latent ? { latent: latent.p } : {}),
       share: share.p,
       shareSize: share.n,
       odds: share.p / (1 - share.p),
@@ -85,6 +88,7 @@ function exportFinding(finding: Finding) {
     leakSize: finding.leak.n,
     given: Object.fromEntries(rows.map(([fault, row]) => [fault, perState(row)])),
     givenSize: Object.fromEntries(rows.map(([fault, row]) => [fault, row.n])),
+    ...(finding.ofTheWork ? { ofTheWork: true } : {}),
     ...(finding.appliesWhen ? { appliesWhen: finding.appliesWhen } : {}),
   };
 }

@@ -68,6 +68,8 @@ export const Fault = z.strictObject({
     shape: z.number().positive(),
     n: EquivalentSampleSize,
   }).optional(),
+  /** of the cases that work causes, the share that passes the bench test at first and opens in service, by `relapse` */
+  latent: Chance.optional(),
   /** why no remedy addresses it, for the audit and the screen */
   noRemedy: Text.optional(),
   $schema: z.string().optional(),
@@ -88,6 +90,8 @@ export const Finding = z.strictObject({
   states: z.array(State).min(2),
   leak: Row,
   given: z.record(Id, Row),
+  /** it tells how work was done, not what the card does: faults that do not show yet influence it as those that do */
+  ofTheWork: z.literal(true).optional(),
   /** asked only where this holds (facts of the record); without it, always */
   appliesWhen: z.lazy(() => RuleConditions).optional(),
   /** no card reads above this here: such a reading was not taken where it says, and power waits until it has been taken again */

@@ -78,7 +78,7 @@ function asleepIn(fold: Fold): Asleep[] {
   for (let i = 0; i < fold.chance.length; i++) {
     const situation = fold.situations[fold.now[i]!]!;
     const dormant = situation.filter(isDormant).map(faultOf);
-    const back = situation.find((code) => standingOf(code) === 'relapsed');
+    const back = situation.find((code) => standingOf(code) === 'relapsed' || standingOf(code) === 'opened');
     const relapsed = back === undefined ? -1 : faultOf(back);
     const key = `${relapsed}:${dormant.join()}`;
     const known = ways.get(key);

@@ -49,6 +49,7 @@ function treatWorlds(worlds: readonly World[], remedy: Remedy, worked: boolean |
       let after: World[] = [{ now: [], chance }];
       now.forEach((state, fault) => {
         const [c, m, i] = [remedy.cures[fault]!, remedy.masks[fault]!, remedy.induces[fault]!];
+        const asleep = remedy.latent?.[fault] ?? 0;
         const fates: [Now, number][] =
           state === 'active'
             ? [
@@ -63,7 +64,8 @@ function treatWorlds(worlds: readonly World[], remedy: Remedy, worked: boolean |
                 ]
               : [
                   ['absent', 1 - i],
-                  ['active', i],
+                  ['active', i * (1 - asleep)],
+                  ['dormant', i * asleep],
                 ];
         after = after.flatMap((world) =>
           fates.map(([next, p]) => ({ now: [...world.now, next], chance: world.chance * p })),
@@ -91,12 +93,14 @@ const remedyOf = fc
     cures: fc.tuple(chance, chance, chance),
     masks: fc.tuple(chance, chance, chance),
     induces: fc.tuple(chance, chance),
+    latent: fc.option(chance, { nil: null }),
   })
   .map(
-    ({ cures, masks, induces }): Remedy => ({
+    ({ cures, masks, induces, latent }): Remedy => ({
       cures: [cures[0], cures[1], 0],
       masks: [masks[0], masks[1], 0],
       induces: [induces[0], induces[1], 0],
+      ...(latent === null ? {} : { latent: [0, latent, 0] }),
     }),
   );
 const oddsOf = fc.tuple(chance, chance, chance);
@@ -245,6 +249,47 @@ describe('time in service', () => {
         expect(Math.abs(all * active - chance.get(String(fault))!)).toBeLessThan(5e-4);
     },
   );
+
+  it('takes a joint that passed the test and opened later as damage by the work, and lets the record of the work see it while it sleeps (by hand)', () => {
+    const network: Network = {
+      faults: ['a', 'b', 'host'],
+      findings: [
+        {
+          id: 'profile',
+          states: ['inside', 'outside'],
+          leak: new Float64Array([0.8, 1]),
+          given: [{ fault: 1, cumulative: new Float64Array([0.4, 1]) }],
+          ofTheWork: true,
+        },
+      ],
+    };
+    const work: Remedy = { cures: [0.5, 0, 0], masks: [0.4, 0, 0], induces: [0, 0.2, 0], latent: [0, 0.5, 0] };
+    const law = { medianDays: 40, shape: 1 };
+    const only: Service = { relapse: [law, law, null], newPerDay: [0, 0, 0], host };
+    const out = must(treat(foldOf([1e9, 1e-12, 1e-12]), work, true, host));
+    // same law for both: after any day the odds are those of lying asleep, less who sleeps beside the other
+    const damaged = (inside: number | null): number => {
+      const seen =
+        inside === null
+          ? out
+          : must(observeFold(out, network, [{ finding: 0, weights: new Float64Array([inside, 1 - inside]) }]));
+      return attribute(must(failedOnDay(seen, 21, only)), work)!.chances.damaged;
+    };
+    const survive = survives(law, 21);
+    const hazard = (Math.LN2 / 40) * 1;
+    const alone = -Math.expm1(-hazard) / hazard;
+    const both = -Math.expm1(-2 * hazard) / (2 * hazard);
+    const byHand = (told: number): number => {
+      const onlyMasked = 0.4 * 0.8 * survive * alone;
+      const onlyLatent = 0.5 * 0.1 * told * survive * alone;
+      const each = 0.4 * 0.1 * told * survive ** 2 * both;
+      return (onlyLatent + each) / (onlyLatent + onlyMasked + 2 * each);
+    };
+    // the record of the work: inside .8 without, .32 with the pillow joint; outside .2 and .68
+    expect(damaged(null)).toBeCloseTo(byHand(1), 6);
+    expect(damaged(1)).toBeCloseTo(byHand(0.32 / 0.8), 6);
+    expect(damaged(0)).toBeCloseTo(byHand(0.68 / 0.2), 6);
+  });
 
   it('lets a fault of the host show on the first day at home and on no later one', () => {
     const out = must(treat(foldOf([0.01, 0.01, 1]), heat, true, host));
