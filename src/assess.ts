@@ -72,9 +72,10 @@ async function decide(
       outdoneBy: outdoneBy && asOption(outdoneBy).name,
     });
   const chosen = asOption(best);
+  const hostFaults = new Set(knowledge.faults.filter(({ site }) => site === 'host').map(({ id }) => id));
   const shown = worthShowing(plans, singles, best, subjectOf(ready), {
     chance: restricted.chance,
-    isSound: (condition) => decision.members[condition]!.length === 0,
+    isSound: (condition) => decision.members[condition]!.every((fault) => hostFaults.has(fault)),
   }).map(({ plan, outdoneBy }) => asOption(plan, outdoneBy));
 
   const view = diagnosisView(knowledge, diagnosis);

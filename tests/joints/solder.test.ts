@@ -150,6 +150,7 @@ describe('drying before heat', () => {
   it('is not needed within the floor life, and says how much of it is left', () => {
     expect(bakeNeeded(base)).toEqual({
       kind: 'none',
+      reason: { id: 'within' },
       because: '10 of 168 hours of floor life are used',
       hoursLeft: 158,
     });
@@ -171,6 +172,7 @@ describe('drying before heat', () => {
   it('says where the table has no cell, and never answers nought', () => {
     expect(bakeNeeded({ ...base, level: '5a', bodyMillimetres: 1.8, hours: 500 })).toEqual({
       kind: 'no-cell',
+      reason: { id: 'passed', besides: 'row-unseen' },
       because: 'its floor life of 24 hours is passed by 476 hours, but the row for level 5a at 1.8 mm was not seen',
       todo: 'Ask the maker of the package, or look the cell up in the standard; until then treat the part as wet.',
     });
