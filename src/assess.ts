@@ -127,7 +127,12 @@ async function decide(
     applicable: [...gathered.applicable],
     windows: windowsView(gathered),
     ranking: firmness ? withIntervals(knowledge, view.ranking, firmness) : view.ranking,
-    inseparable: inseparablePairs(knowledge, view.ranking, advice.checks),
+    inseparable: inseparablePairs(
+      knowledge,
+      view.ranking,
+      advice.checks,
+      new Set(gathered.present.filter(({ origin }) => origin !== 'owner').map(({ finding }) => finding)),
+    ),
     options: firmness ? shown.map((option) => withRanges(option, firmness)) : shown,
     closedRemedies: card.closed.map(({ id, name, reasons }) => ({ id, name, reasons: [...reasons] })),
     verdict: {
@@ -137,7 +142,7 @@ async function decide(
       justified: chosen.justified,
       because: because(situation),
       reasons: reasons(situation),
-      breakEvens: breakEvensView(card.model, ready, nameOf, words),
+      breakEvens: breakEvensView(card.model, ready, view.sound, nameOf, words),
     },
     next: advice.next,
     checks: advice.checks,

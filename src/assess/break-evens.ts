@@ -3,21 +3,28 @@ import type { BreakEven } from '../assessment.ts';
 import { breakEvens } from '../decision/break-even.ts';
 import type { CardModel } from '../decision/card-model.ts';
 import type { Plan } from '../decision/plan.ts';
+import { LEAST_SOUND } from './verdict.ts';
 import type { Words } from './words.ts';
 
 /** Each in a sentence. */
 export function breakEvensView(
   model: CardModel,
   plans: readonly Plan[],
+  /** chance that nothing is wrong with the card */
+  sound: number,
   nameOf: (plan: string) => string,
   words: Words,
 ): BreakEven[] {
   const { subject, breakEvens: found } = breakEvens(model, plans);
   if (!subject) return [];
   const name = nameOf(subject.id);
-  return found
-    .filter((even) => withinReason(even, model))
-    .map((even) => ({ ...even, sentence: sentence(even, name, subject.justified, words) }));
+  return (
+    found
+      .filter((even) => withinReason(even, model))
+      // a card that is hardly sound does not become so by being worth more
+      .filter(({ becomes }) => becomes !== 'return' || sound >= LEAST_SOUND)
+      .map((even) => ({ ...even, sentence: sentence(even, name, subject.justified, words) }))
+  );
 }
 
 /** A change nobody could make says nothing: work in a third of the time, a price beyond the card's value. */

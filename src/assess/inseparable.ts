@@ -14,6 +14,8 @@ export function inseparablePairs(
   knowledge: Knowledge,
   ranking: readonly RankedFault[],
   checks: readonly CheckAdvice[],
+  /** findings of the bench: what has been looked at already parts nothing any more */
+  looked: ReadonlySet<Id>,
 ): Assessed['inseparable'] {
   const close = ranking.filter((fault) => fault.chance >= LEAST_CHANCE);
   const open = new Set(
@@ -23,13 +25,22 @@ export function inseparablePairs(
   close.forEach((one, i) => {
     for (const other of close.slice(i + 1)) {
       if (one.chance > MOST_RATIO * other.chance) continue;
-      pairs.push({ faults: [one.fault, other.fault], check: bestCheck(knowledge, open, one.fault, other.fault) });
+      pairs.push({
+        faults: [one.fault, other.fault],
+        check: bestCheck(knowledge, open, looked, one.fault, other.fault),
+      });
     }
   });
   return pairs;
 }
 
-function bestCheck(knowledge: Knowledge, open: ReadonlySet<Id>, one: Id, other: Id): Id | null {
+function bestCheck(
+  knowledge: Knowledge,
+  open: ReadonlySet<Id>,
+  looked: ReadonlySet<Id>,
+  one: Id,
+  other: Id,
+): Id | null {
   const { network } = knowledge;
   const a = network.faults.indexOf(one);
   const b = network.faults.indexOf(other);
@@ -38,6 +49,7 @@ function bestCheck(knowledge: Knowledge, open: ReadonlySet<Id>, one: Id, other: 
   for (const check of knowledge.checks) {
     if (!open.has(check.id)) continue;
     for (const finding of check.yields) {
+      if (looked.has(finding)) continue;
       const node = network.findings.find((known) => known.id === finding);
       const apart = node ? separation(node, a, b) : 0;
       if (apart > most) {

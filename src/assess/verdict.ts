@@ -118,7 +118,7 @@ export function reasons(situation: Situation): string[] {
 }
 
 /** What a return must be likely to be right for to be worth naming. */
-const LEAST_SOUND = 0.1;
+export const LEAST_SOUND = 0.1;
 
 function rivalOf({ chosen, options, sound }: Situation): Option | undefined {
   return options

@@ -71,6 +71,41 @@ describe('an assessment', () => {
     }
   });
 
+  it('sends nobody to tell two causes apart by what has been looked at already', () => {
+    const model = exportKnowledge(knowledge);
+    const rowOf = (finding: string, fault: string) => {
+      const { leak, given, states } = model.findings.find(({ id }) => id === finding)!;
+      const upTo = (row: readonly number[], x: number) => row.slice(0, x + 1).reduce((sum, p) => sum + p, 0);
+      const below = states.map((_, x) => upTo(leak, x) * (given[fault] ? upTo(given[fault], x) : 1));
+      return below.map((c, x) => c - (below[x - 1] ?? 0));
+    };
+    let named = 0;
+    for (const assessment of all) {
+      const looked = new Set(assessment.evidence.filter(({ origin }) => origin !== 'owner').map((one) => one.finding));
+      for (const { faults, check } of assessment.inseparable) {
+        if (check === null) continue;
+        named += 1;
+        const left = knowledge.checks.find(({ id }) => id === check)!.yields.filter((finding) => !looked.has(finding));
+        const apart = left.map((finding) => {
+          const [one, other] = faults.map((fault) => rowOf(finding, fault)) as [number[], number[]];
+          return one.reduce((sum, p, x) => sum + Math.abs(p - other[x]!) / 2, 0);
+        });
+        expect(Math.max(0, ...apart), `${assessment.record}: ${faults.join(' / ')} by ${check}`).toBeGreaterThan(0.2);
+      }
+    }
+    expect(named).toBeGreaterThan(5);
+  });
+
+  it('holds out no price at which a card that is hardly sound would be called so', () => {
+    for (const { record, sound, verdict } of all) {
+      if (sound >= 0.1) continue;
+      expect(
+        verdict.breakEvens.filter(({ becomes }) => becomes === 'return'),
+        record,
+      ).toEqual([]);
+    }
+  });
+
   it('calls only what is worse the next best, also where the bench wants more mended than the best option mends', async () => {
     const demanding = { ...shop, restraint: { ...USUAL_RESTRAINT, leastMended: 0.45 } };
     for (const { record } of workedCases) {
