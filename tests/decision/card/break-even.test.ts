@@ -56,6 +56,29 @@ describe('break-evens of a justified reball (by hand)', () => {
   });
 });
 
+describe('break-evens of work that partly only masks (by hand)', () => {
+  it('keep the shares that hold and that come back, as the chance that it works moves', () => {
+    const model = card({
+      host: new Uint8Array([0]),
+      relapse: [{ medianDays: 365, shape: 1 }],
+      newFaultsPerYear: 0,
+      money: { ...MONEY, warrantyDays: 73 },
+      treatments: [
+        remedy('reball', { kind: 'reball', minutes: 100, parts: [0], effects: [{ fault: 0, cures: 0.6, masks: 0.2 }] }),
+      ],
+    });
+    const { subject, breakEvens: list } = breakEvens(model, optionsOf(model));
+    expect(subject!.chances.works).toBeCloseTo(0.8, 12);
+    // masked cards: half are back by the horizon, 1 - 2^-(1/5) of them within the warranty
+    const holds = (0.6 + 0.2 / 2) / 0.8;
+    const comesBack = (0.2 * (1 - 2 ** -0.2)) / 0.8;
+    // S + q holds (V - S) - (140 + q comesBack c) - A = 10 + .1 (140 + q comesBack c)
+    const { working, partsAfterWork, comebackCost, asIs } = MONEY;
+    const rise = holds * (working - partsAfterWork) - 1.1 * comesBack * comebackCost;
+    expect(pick(list, 'chance-works')!.at).toBeCloseTo((140 + asIs + 24 - partsAfterWork) / rise, 9);
+  });
+});
+
 describe('break-evens of a card not worth its reball', () => {
   const model = reball({ working: 200 });
   const { subject, breakEvens: list } = breakEvens(model, optionsOf(model));
