@@ -189,6 +189,7 @@ function readPlain(text: string, quantity: Quantity): Read {
   const [, sign = '', digits = '', suffix = ''] = match;
   const number = readDigits(digits);
   if (typeof number !== 'number') return number;
+  if (/^\d/.test(suffix)) return refused('space-inside', { text });
   const factor = readSuffix(suffix, quantity);
   if (factor === undefined) return unreadSuffix(suffix, quantity);
   return { kind: 'read', value: scale(sign.startsWith('-') ? -number : number, factor) };

@@ -193,6 +193,10 @@ export const REFUSALS = {
     wrong: `"${about.text}" is not a number.`,
     todo: typeIt(about),
   }),
+  'space-inside': ({ text }: { text: string }) => ({
+    wrong: `"${text}" holds a space inside the number.`,
+    todo: 'Leave out separators of thousands: 12k or 12000.',
+  }),
   separators: ({ digits }: { digits: string }) => ({
     wrong: `"${digits}" holds more than one separator.`,
     todo: 'Leave out separators of thousands: 12k or 12000.',

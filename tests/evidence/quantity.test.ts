@@ -98,6 +98,7 @@ describe('what could mean two things is refused with what to type instead', () =
   test('two separators', () => {
     expect(wrong('1.234,5')).toContain('more than one separator');
     expect(wrong('1,234,567')).toContain('more than one separator');
+    expect(wrong('1 000')).toContain('"1 000" holds a space inside the number.');
     expect(wrong("1'200")).toContain('more than one separator');
   });
 });

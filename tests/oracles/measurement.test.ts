@@ -120,6 +120,11 @@ describe('conformity, after JCGM 106', () => {
     expect(printed(conformance(13.6, 1.8, { lower: 12.5, upper: 16.3 }), 2)).toBe(0.66);
   });
 
+  test('a value known exactly conforms or does not, a limit itself being inside (by definition, no published figure)', () => {
+    const limits = { lower: 490, upper: 510 };
+    expect([489.9, 490, 500, 510, 510.1].map((value) => conformance(value, 0, limits))).toEqual([0, 1, 1, 1, 0]);
+  });
+
   test('a guard band of two standard uncertainties leaves a risk of at most 2.3 % (8.3.2)', () => {
     const risk = 1 - conformance(10 - 2 * 0.3, 0.3, { upper: 10 });
     expect(risk).toBeLessThanOrEqual(0.023);

@@ -147,6 +147,10 @@ export const refusalsDe: Refusals = {
     todo: 'OL (Buchstabe O) für Überlauf eintippen, oder 0 für einen vollen Kurzschluss.',
   }),
   'not-a-number': (about) => ({ wrong: `„${about.text}“ ist keine Zahl.`, todo: typeIt(about) }),
+  'space-inside': ({ text }) => ({
+    wrong: `„${text}“ enthält ein Leerzeichen mitten in der Zahl.`,
+    todo: 'Tausendertrennzeichen weglassen: 12k oder 12000.',
+  }),
   separators: ({ digits }) => ({
     wrong: `„${digits}“ enthält mehr als ein Trennzeichen.`,
     todo: 'Tausendertrennzeichen weglassen: 12k oder 12000.',
