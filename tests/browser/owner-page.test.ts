@@ -252,7 +252,7 @@ describe("The owner's page as a step", () => {
     const owner = await openOwnerPage(WORTH_IT, wizard);
     const { sheets, letters } = await print(owner.page);
     expect(sheets).toHaveLength(1);
-    expect(letters).toContain(lettersOf('The repair is worth it'));
+    expect(letters).toContain(lettersOf('The repair is only just worth it'));
   });
 
   it('has nothing that keeps anybody out, at a desk or on a telephone, light or dark', async () => {
