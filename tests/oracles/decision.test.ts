@@ -7,7 +7,15 @@ import { actNow } from '../../src/decision/act-now.ts';
 import { perfectInformation } from '../../src/decision/bounds.ts';
 import { type Exact, solveExactly } from '../../src/decision/exact.ts';
 import { plan } from '../../src/decision/planner.ts';
-import { afterTest, bestStop, openPlay, type Situation } from '../../src/decision/play.ts';
+import {
+  afterFailure,
+  afterTest,
+  bestStop,
+  openPlay,
+  payoffWhenFixed,
+  priceOfRemedy,
+  type Situation,
+} from '../../src/decision/play.ts';
 import { meanAndSpread, payoffsOfPolicy, policyTree, printPolicy } from '../../src/decision/policy.ts';
 import type { DecisionProblem } from '../../src/decision/problem.ts';
 import { searchPlan } from '../../src/decision/search.ts';
@@ -144,6 +152,25 @@ describe('the order of repairs (Kadane & Simon 1977 and cases solved in exact ar
       if (node.branches.length !== 1) return actions;
     }
   };
+  /** Remedies one after the other, whatever is likely by then. */
+  const inOrder = (given: DecisionProblem, order: readonly string[]): number => {
+    const play = openPlay(given);
+    let value = 0;
+    let here: Situation | undefined = play.start;
+    for (const id of order) {
+      if (here === undefined) break;
+      const remedy = given.remedies.findIndex((one) => one.id === id);
+      value += payoffWhenFixed(play, here, remedy) - here.mass * priceOfRemedy(play, here.paid, remedy);
+      here = afterFailure(play, here, remedy);
+    }
+    expect(here, 'the order mends every card').toBeUndefined();
+    return value;
+  };
+  it('T1: by chance alone 15.3, by cost alone 13.5', () => {
+    expect(inOrder(T1, ['r3', 'r1', 'r2', 'r4'])).toBeCloseTo(-12, 10);
+    expect(inOrder(T1, ['r1', 'r2', 'r3', 'r4'])).toBeCloseTo(-15.3, 10);
+    expect(inOrder(T1, ['r3', 'r1', 'r4', 'r2'])).toBeCloseTo(-13.5, 10);
+  });
   it('T1: chance over cost is optimal for perfect independent repairs: r3 r1 r2 r4 for 12', () => {
     expect(solve(T1).value).toBeCloseTo(-12, 10);
     expect(path(T1)).toEqual(['r3', 'r1', 'r2', 'r4']);
@@ -153,9 +180,13 @@ describe('the order of repairs (Kadane & Simon 1977 and cases solved in exact ar
   it('T2: r3 then r2 for 4.2, where greedy pays 4.6', () => {
     expect(solve(T2).value).toBeCloseTo(-4.2, 10);
     expect(path(T2)).toEqual(['r3', 'r2']);
+    // by chance over cost: .5 / 2, then .6 / 4 of what is left
+    expect(inOrder(T2, ['r1', 'r2', 'r3'])).toBeCloseTo(-4.6, 10);
   });
   it('T2b: 6.0, where greedy pays 6.8', () => {
     expect(solve(T2b).value).toBeCloseTo(-6, 10);
+    // by chance over cost: .8 / 6, then .2 / 4 of what is left
+    expect(inOrder(T2b, ['r3', 'r1'])).toBeCloseTo(-6.8, 10);
   });
   it('T3: a perfect check of 2 lowers 12 to 11.6', () => {
     expect(solve(T3).value).toBeCloseTo(-11.6, 10);
