@@ -66,7 +66,9 @@ export const ExportAnswer = z.strictObject({
   format: z.literal(1),
   knowledge: z.string(),
   faults: z.array(
-    Fault.omit({ share: true, $schema: true }).extend({
+    Fault.omit({ share: true, latent: true, $schema: true }).extend({
+      latent: Probability.optional(),
+      latentSize: Size.optional(),
       share: Probability,
       shareSize: Size,
       odds: z.number().nonnegative(),
@@ -84,6 +86,7 @@ export const ExportAnswer = z.strictObject({
       leakSize: Size,
       given: z.record(Id, Row),
       givenSize: z.record(Id, Size),
+      ofTheWork: Finding.shape.ofTheWork,
       appliesWhen: Finding.shape.appliesWhen,
     }),
   ),

@@ -37,7 +37,7 @@ export function exportKnowledge(knowledge: Knowledge) {
     knowledge: knowledge.version,
     faults: knowledge.faults.map(({ share, latent, $schema: _, ...fault }) => ({
       ...fault,
-      ...(latent ? { latent: latent.p } : {}),
+      ...(latent ? { latent: latent.p, latentSize: latent.n } : {}),
       share: share.p,
       shareSize: share.n,
       odds: share.p / (1 - share.p),
@@ -88,7 +88,7 @@ function exportFinding(finding: Finding) {
     leakSize: finding.leak.n,
     given: Object.fromEntries(rows.map(([fault, row]) => [fault, perState(row)])),
     givenSize: Object.fromEntries(rows.map(([fault, row]) => [fault, row.n])),
-    ...(finding.ofTheWork ? { ofTheWork: true } : {}),
+    ...(finding.ofTheWork ? { ofTheWork: true as const } : {}),
     ...(finding.appliesWhen ? { appliesWhen: finding.appliesWhen } : {}),
   };
 }
