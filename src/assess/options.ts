@@ -101,17 +101,21 @@ export function worthShowing(
     const before = best.get(single.verdict);
     if (!before || single.surplus > before.surplus) best.set(single.verdict, single);
   }
-  const own = (single: Plan, rivals: readonly Plan[]): number =>
-    chance.reduce((sum, held, condition) => {
-      if (isSound(condition)) return sum;
-      const without = rivals.reduce((most, rival) => Math.max(most, rival.vectors.works[condition]!), 0);
-      return sum + held * Math.max(0, single.vectors.works[condition]! - without);
-    }, 0);
+  const faulty = Uint32Array.from(chance.keys().filter((condition) => !isSound(condition)));
+  const own = (single: Plan, rival: Plan | null): number => {
+    const { works } = single.vectors;
+    let sum = 0;
+    for (const condition of faulty) {
+      const more = works[condition]! - (rival === null ? 0 : rival.vectors.works[condition]!);
+      if (more > 0) sum += chance[condition]! * more;
+    }
+    return sum;
+  };
   const outdoes = (single: Plan): Plan | null => {
     const rivals = singles
       .filter((rival) => rival.verdict !== single.verdict && rival.cost.total < single.cost.total)
       .sort((a, b) => b.surplus - a.surplus);
-    return rivals.find((rival) => own(single, [rival]) < LEAST_HOPE) ?? null;
+    return rivals.find((rival) => own(single, rival) < LEAST_HOPE) ?? null;
   };
   const shown = new Map<string, Shown>();
   const show = (plan: Plan, outdoneBy: Plan | null = null) => {
@@ -122,7 +126,7 @@ export function worthShowing(
   for (const plan of plans) if (plan.stop !== null) show(plan);
   for (const single of singles) {
     if (single.steps[0] === chosen.steps[0]) show(single);
-    const mends = own(single, []) >= LEAST_HOPE;
+    const mends = own(single, null) >= LEAST_HOPE;
     const outdoneBy = mends ? outdoes(single) : null;
     if ((mends && outdoneBy === null) || best.get(single.verdict) === single) show(single, outdoneBy);
   }
