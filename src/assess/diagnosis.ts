@@ -188,7 +188,7 @@ export function diagnosisView(
   const { network } = knowledge;
   const { starting, life } = diagnosis;
   const explained = life
-    ? explainLife(life, knowledge)
+    ? explainLife(life)
     : explain(network, starting.odds, diagnosis.evidence, diagnosis.most, starting.empty);
   const recorded = diagnosis.gathered.present;
   const names = new Map(knowledge.findings.map((finding) => [finding.id, finding.name]));

@@ -4,7 +4,7 @@ import { type Attributions, attribute } from '../belief/attribute.ts';
 import type { Belief } from '../belief/belief.ts';
 import type { Conditions } from '../belief/conditions.ts';
 import type { Explanation } from '../belief/explain.ts';
-import { leaveOneOut, observeFold } from '../belief/fold-observe.ts';
+import { leaveOneOut, lookAt, observeFold, type Sight } from '../belief/fold-observe.ts';
 import type { Evidence } from '../belief/network.ts';
 import { failedBy, failedOnDay, type Service, stillWorking } from '../belief/serve.ts';
 import {
@@ -27,8 +27,8 @@ import { relapseAfter, relapseOf } from './learnt-relapse.ts';
 export interface Life {
   readonly kind: 'life';
   readonly fold: Fold;
-  /** the fold before the findings of the card as it lies there, and these findings */
-  readonly foldBefore: Fold;
+  /** the fold before the findings of the card as it lies there, with what they say */
+  readonly sight: Sight;
   readonly evidence: readonly Evidence[];
   readonly lastRemedy: Id;
   readonly cameBack: boolean;
@@ -61,7 +61,7 @@ export function liveThrough(
   let service = serviceOf(knowledge, host);
   const segments = [...gathered.segments.slice(1)];
   let fold = beginFold(arrived, logChance);
-  let foldBefore = fold;
+  let sight: Sight | null = null;
   let evidence: Evidence[] = [];
   let lastRemedy: Id = '';
   let treatment: Treatment | null = null;
@@ -72,9 +72,9 @@ export function liveThrough(
   let workedDays: number | null = null;
 
   const look = (): boolean => {
-    foldBefore = fold;
     evidence = evidenceOf(knowledge, segments.shift()?.findings ?? []);
-    const seen = observeFold(fold, knowledge.network, evidence);
+    sight = lookAt(fold, knowledge.network, evidence);
+    const seen = observeFold(sight);
     if (seen) fold = seen;
     return seen !== null;
   };
@@ -127,12 +127,13 @@ export function liveThrough(
       if (!look()) return no(say(knowledge, 'life-found-back'));
     }
   }
+  if (sight === null) return null;
   const worked = lastWorked(record);
   const fails = cameBack || worked === false || (worked === null && chanceFailing(fold) > FAILS);
   return {
     kind: 'life',
     fold,
-    foldBefore,
+    sight,
     evidence,
     lastRemedy,
     cameBack,
@@ -163,8 +164,8 @@ export function beliefNow(fold: Fold, faults: number): Belief {
 }
 
 /** Weights of the present findings, by leaving out one at a time; what led here stays as it is. */
-export function explainLife(life: Life, knowledge: Knowledge): Explanation {
-  const { all, without, logAlone } = leaveOneOut(life.foldBefore, knowledge.network, life.evidence);
+export function explainLife(life: Life): Explanation {
+  const { all, without, logAlone } = leaveOneOut(life.sight);
   const oddsOf = (chances: Float64Array) => chances.map((chance) => chance / Math.max(1e-15, 1 - chance));
   const whole = oddsOf(all.active!);
   const together = logAlone.reduce((sum, log) => sum + log, 0);

@@ -4,13 +4,27 @@ import type { Evidence, Network } from './network.ts';
 import { factorAll } from './observe.ts';
 import { chanceBySituation, type Fold, faultOf, isDormant, settle } from './trajectory.ts';
 
+/** A fold with pieces of evidence beside it: what each says of each situation, reckoned once for all that is asked of it. */
+export interface Sight {
+  readonly fold: Fold;
+  /** faults that are active in each situation */
+  readonly shown: ActiveLists;
+  readonly faults: number;
+  /** P(piece | what is active in the situation): one array per piece, index = situation */
+  readonly each: readonly Float64Array[];
+}
+
 /**
- * Weighs every trajectory by P(evidence | what is active now); what tells of the work sees what lies dormant, too. Findings from before a treatment belong to the belief the fold
- * began with; after it the same check is new evidence. Null where no trajectory allows it: a contradiction.
- * Cost: distinct situations times findings times members.
+ * What tells of the work sees what lies dormant, too. Findings from before a treatment belong to the belief the fold began with; after it the
+ * same check is new evidence. Cost: distinct situations times findings times members.
  */
-export function observeFold(fold: Fold, network: Network, evidence: readonly Evidence[]): Fold | null {
-  const each = likelihoods(fold, activeLists(fold), network, evidence);
+export function lookAt(fold: Fold, network: Network, evidence: readonly Evidence[]): Sight {
+  const shown = activeLists(fold);
+  return { fold, shown, faults: network.faults.length, each: likelihoods(fold, shown, network, evidence) };
+}
+
+/** Weighs every trajectory by the chance of what is seen. Null where no trajectory allows it: a contradiction. */
+export function observeFold({ fold, each }: Sight): Fold | null {
   const whole = new Float64Array(fold.situations.length).fill(1);
   for (const piece of each) for (let s = 0; s < whole.length; s++) whole[s]! *= piece[s]!;
   const weight = fold.chance.map((chance, i) => chance * whole[fold.now[i]!]!);
@@ -34,14 +48,12 @@ export interface LeftOut {
 }
 
 /** Leaves out one piece of evidence at a time, each in one pass over the situations. Cost: situations times pieces. */
-export function leaveOneOut(fold: Fold, network: Network, evidence: readonly Evidence[]): LeftOut {
-  const lists = activeLists(fold);
-  const each = likelihoods(fold, lists, network, evidence);
+export function leaveOneOut({ fold, shown: lists, faults, each }: Sight): LeftOut {
   const chance = chanceBySituation(fold, fold.now);
   const told = (weight: Float64Array): Told => {
     const total = weight.reduce((sum, w) => sum + w, 0);
     if (!(total > 0)) return { active: null, logChance: Number.NEGATIVE_INFINITY };
-    const active = new Float64Array(network.faults.length);
+    const active = new Float64Array(faults);
     for (let s = 0; s < weight.length; s++)
       for (let k = lists.starts[s]!; k < lists.starts[s + 1]!; k++) active[lists.active[k]!]! += weight[s]!;
     return { active: active.map((sum) => sum / total), logChance: Math.log(total) };
@@ -58,14 +70,15 @@ export function leaveOneOut(fold: Fold, network: Network, evidence: readonly Evi
   return { all: told(before.at(-1)!), without, logAlone };
 }
 
-/** P(piece | what is active in the situation): one array per piece, index = situation. */
 function likelihoods(fold: Fold, shown: ActiveLists, network: Network, evidence: readonly Evidence[]): Float64Array[] {
   const faults = network.faults.length;
   // checks the evidence's shape; the odds play no part
   factorAll(network, new Float64Array(faults), evidence);
+  let there: ActiveLists | null = null;
   return evidence.map(({ finding, weights }) => {
     const node = network.findings[finding]!;
-    const { starts, active } = node.ofTheWork ? activeLists(fold, true) : shown;
+    if (node.ofTheWork) there ??= activeLists(fold, true);
+    const { starts, active } = node.ofTheWork ? there! : shown;
     const states = weights.length;
     const rows = new Float64Array(faults * states);
     const touches = new Uint8Array(faults);

@@ -29,6 +29,8 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
   const inducible = Array.from(remedy.induces, (_, fault) => fault).filter(
     (fault) => remedy.induces[fault]! > 0 && (worked !== true || host[fault] === 1 || latent(fault) > 0),
   );
+  const hits = Float64Array.from(inducible, (fault) => remedy.induces[fault]!);
+  const sleeps = Float64Array.from(inducible, latent);
   const spared = worked === true ? sparedByWork(remedy, host) : null;
   const leastBranch = fold.least * BRANCH_SHARE;
   const { situations, chance } = plainly(fold);
@@ -58,11 +60,11 @@ export function treat(fold: Fold, remedy: Remedy, worked: boolean | null, host: 
     for (let k = from; k < inducible.length; k++) {
       const fault = inducible[k]!;
       if (present[fault] === 1) continue;
-      const hit = untouched * remedy.induces[fault]!;
+      const hit = untouched * hits[k]!;
       untouched -= hit;
       if (!follow(hit)) continue;
       const own = host[fault] === 1 ? 0 : 1;
-      const asleep = hit * latent(fault);
+      const asleep = hit * sleeps[k]!;
       if (asleep > 0) {
         induced.push(memberCode(fault, 'latent'));
         damage(k + 1, asleep);

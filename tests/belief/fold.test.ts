@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ATTRIBUTIONS, attribute } from '../../src/belief/attribute.ts';
 import { enumerate } from '../../src/belief/conditions.ts';
-import { observeFold } from '../../src/belief/fold-observe.ts';
+import { lookAt, observeFold } from '../../src/belief/fold-observe.ts';
 import type { Network } from '../../src/belief/network.ts';
 import { posterior } from '../../src/belief/observe.ts';
 import { failedBy, failedOnDay, type Service, stillWorking, survives } from '../../src/belief/serve.ts';
@@ -151,7 +151,7 @@ describe('a card through two treatments', () => {
     };
     const masksA: Remedy = { cures: [0, 0, 0], masks: [1, 0, 0], induces: [0, 0, 0] };
     const fold = must(treat(foldOf([1, 0.2, 0.1]), masksA, true, host));
-    const seen = must(observeFold(fold, network, [{ finding: 0, weights: new Float64Array([1, 0]) }]));
+    const seen = must(observeFold(lookAt(fold, network, [{ finding: 0, weights: new Float64Array([1, 0]) }])));
     // a is dormant wherever it was there: the finding tells nothing
     for (const trajectory of trajectoriesOf(seen)) {
       const same = trajectoriesOf(fold).find(
@@ -272,7 +272,7 @@ describe('time in service', () => {
       const seen =
         inside === null
           ? out
-          : must(observeFold(out, network, [{ finding: 0, weights: new Float64Array([inside, 1 - inside]) }]));
+          : must(observeFold(lookAt(out, network, [{ finding: 0, weights: new Float64Array([inside, 1 - inside]) }])));
       return attribute(must(failedOnDay(seen, 21, only)), work)!.chances.damaged;
     };
     const survive = survives(law, 21);
