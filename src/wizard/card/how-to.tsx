@@ -1,6 +1,6 @@
 import type { Catalogue } from '../catalogue.ts';
+import { Cautions } from '../frame/cautions.tsx';
 import { HOW_TO_KEY } from '../frame/how-to-key.ts';
-import { CautionMark } from '../frame/marks.tsx';
 import { messages, rulesLanguage } from '../language.ts';
 
 interface Props {
@@ -22,15 +22,7 @@ export function HowTo({ of, catalogue, summary }: Props) {
           {HOW_TO_KEY}
         </span>
       </summary>
-      {cautions.length > 0 && (
-        <ul class="cautions" lang={rulesLanguage.value}>
-          {cautions.map((caution) => (
-            <li key={caution.id}>
-              <CautionMark /> {caution.text}
-            </li>
-          ))}
-        </ul>
-      )}
+      <Cautions cautions={cautions} />
       <ol class="how-to-steps" lang={rulesLanguage.value}>
         {of.howTo.map((step) => (
           <li key={step}>{step}</li>

@@ -2,8 +2,9 @@ import type { Assessed } from '../../assessment.ts';
 import { byReason } from '../card/by-reason.ts';
 import { ComesAndGoes } from '../card/comes-and-goes.tsx';
 import type { Catalogue } from '../catalogue.ts';
+import { Cautions } from '../frame/cautions.tsx';
 import { Fold } from '../frame/fold.tsx';
-import { CautionMark, LockMark } from '../frame/marks.tsx';
+import { LockMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
 import type { Manner } from '../words.ts';
 import { ToWork } from '../work-order/to-work.tsx';
@@ -64,13 +65,7 @@ export function VerdictScreen({ assessed, catalogue }: Props) {
       <Closed assessed={assessed} />
       {assessed.cautions.length > 0 && (
         <Fold heading={words.care} holds={String(assessed.cautions.length)}>
-          <ul class="cautions">
-            {assessed.cautions.map((caution) => (
-              <li key={caution.id}>
-                <CautionMark /> {caution.text}
-              </li>
-            ))}
-          </ul>
+          <Cautions cautions={assessed.cautions} />
         </Fold>
       )}
     </>

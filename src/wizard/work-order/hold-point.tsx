@@ -1,10 +1,11 @@
 /** The one hold point that waits, large enough to be read and answered at arm's length with gloves on. */
+
 import { useEffect, useId, useState } from 'preact/hooks';
 import type { Assessed } from '../../assessment.ts';
 import type { Record as CardRecord, StepRecord } from '../../record/schema.ts';
 import type { OrderState, OrderStep, WorkOrder } from '../../work-order/schema.ts';
 import type { Catalogue } from '../catalogue.ts';
-import { CautionMark } from '../frame/marks.tsx';
+import { Cautions } from '../frame/cautions.tsx';
 import { rulesLanguage } from '../language.ts';
 import { TypedField } from '../questions/typed-field.tsx';
 import { useMeter } from '../questions/use-meter.ts';
@@ -99,15 +100,7 @@ export function HoldPoint(props: Props) {
       <h2 tabIndex={-1} lang={rulesLanguage.value} id={name} class="hold-name">
         {step.name}
       </h2>
-      {cautions.length > 0 && (
-        <ul class="cautions" lang={rulesLanguage.value}>
-          {cautions.map(({ id, text }) => (
-            <li key={id}>
-              <CautionMark /> {text}
-            </li>
-          ))}
-        </ul>
-      )}
+      <Cautions cautions={cautions} />
       <ol class="hold-how" lang={rulesLanguage.value} aria-label={words.how}>
         {step.howTo.map((text) => (
           <li key={text}>{text}</li>

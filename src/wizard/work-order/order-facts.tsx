@@ -1,7 +1,8 @@
 /** What the order says before anything is touched: with what, how dry, how hot, and what can hurt. */
+
 import type { ComponentChildren } from 'preact';
 import type { WorkOrder } from '../../work-order/schema.ts';
-import { CautionMark } from '../frame/marks.tsx';
+import { Cautions } from '../frame/cautions.tsx';
 import { rulesLanguage } from '../language.ts';
 import { sayMinutes } from '../words.ts';
 import { HeatDrawing } from './heat-drawing.tsx';
@@ -50,13 +51,7 @@ export function OrderFacts({ order }: { readonly order: WorkOrder }) {
       </div>
       <section>
         <h3>{words.cautions}</h3>
-        <ul class="cautions" lang={rulesLanguage.value}>
-          {cautions.map(({ id, text }) => (
-            <li key={id}>
-              <CautionMark /> {text}
-            </li>
-          ))}
-        </ul>
+        <Cautions cautions={cautions} />
       </section>
     </div>
   );
