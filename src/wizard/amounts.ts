@@ -8,7 +8,7 @@ export type ReadAmount =
 
 const failed = (wrong: string): ReadAmount => ({ ok: false, wrong, todo: messages.value.amounts.todo });
 
-/** A range of two figures takes their middle as the likely one. A comma before exactly two last digits is a decimal comma. */
+/** A range of two figures takes their middle as the likely one. */
 export function readAmount(typed: string): ReadAmount {
   const { amounts } = messages.value;
   const text = typed.replace(/[$€£¥\s]+/g, ' ').trim();
@@ -25,16 +25,19 @@ export function readAmount(typed: string): ReadAmount {
   return { ok: true, amount };
 }
 
+/** Money has no thousandths: a comma or point before three digits parts thousands, one before one or two parts cents. */
 function readFigure(text: string): number | null {
-  const plain = text.replace(/,(?=\d{3}(\D|$))/g, '').replace(/,(\d{1,2})$/, '.$1');
+  const plain = text.replace(/[.,](?=\d{3}(\D|$))/g, '').replace(/,(\d{1,2})$/, '.$1');
   return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : null;
 }
 
-/** The same amount as it can be typed again. */
+/** The same amount, to the cent, as it can be typed again. */
 export function writeAmount(amount: Amount): string {
-  if (typeof amount === 'number') return String(amount);
-  const { low, likely, high } = amount;
+  if (typeof amount === 'number') return String(toTheCent(amount));
+  const [low, likely, high] = [amount.low, amount.likely, amount.high].map(toTheCent) as [number, number, number];
   return likely === (low + high) / 2 ? `${low}-${high}` : `${low} ${likely} ${high}`;
 }
+
+const toTheCent = (figure: number): number => Math.round(100 * figure) / 100;
 
 export const likelyOf = (amount: Amount): number => (typeof amount === 'number' ? amount : amount.likely);

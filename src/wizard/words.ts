@@ -55,6 +55,15 @@ export function sayMinutes(minutes: number): string {
   return words.hours(sayNumber(quarters, { maximumFractionDigits: 2 }));
 }
 
+/** To the minute at any length, for a figure that moves under the hand. */
+export function sayMinutesExactly(minutes: number): string {
+  const { words } = messages.value;
+  const whole = Math.round(minutes);
+  if (whole < 100) return words.minutes(sayNumber(whole));
+  const hours = words.hours(sayNumber(Math.floor(whole / 60)));
+  return whole % 60 === 0 ? hours : `${hours} ${words.minutes(sayNumber(whole % 60))}`;
+}
+
 export function sayDays(days: number): string {
   const { words } = messages.value;
   if (days >= 360 && days <= 370) return words.months(12);

@@ -12,6 +12,7 @@ import type { Knowledge } from '../../src/knowledge/knowledge.ts';
 import { loadShop } from '../../src/knowledge/load.ts';
 import type { Shop } from '../../src/shop/schema.ts';
 import { fullKnowledge, median } from './arrived-card.ts';
+import { quantile } from './quantile.ts';
 
 const CASES_FOLDER = fileURLToPath(new URL('../../cases/', import.meta.url));
 const ROUNDS = 7;
@@ -106,7 +107,7 @@ function how(assessment: Assessment): string {
 /** `limits`: of the median over cases, and of the 95th percentile, each case by the median of its rounds. */
 function report(title: string, timed: readonly Timed[], limits: readonly number[]): string {
   const medians = timed.map(({ rounds }) => median(rounds));
-  const measured = [median(medians), percentile(medians, 0.95)];
+  const measured = [median(medians), quantile(medians, 0.95)];
   const lines = ['median', '95th percentile'].map((what, at) => {
     const limit = limits[at];
     const verdict = limit === undefined ? '' : `   limit ${limit} ms   ${measured[at]! <= limit ? 'met' : 'NOT MET'}`;
@@ -114,7 +115,7 @@ function report(title: string, timed: readonly Timed[], limits: readonly number[
   });
   const everyRound = timed[0]!.rounds.map((_, round) => {
     const inRound = timed.map(({ rounds }) => rounds[round]!);
-    return `${median(inRound).toFixed(0)} / ${percentile(inRound, 0.95).toFixed(0)}`;
+    return `${median(inRound).toFixed(0)} / ${quantile(inRound, 0.95).toFixed(0)}`;
   });
   const least = timed.map(({ rounds }) => Math.min(...rounds));
   const slowest = timed.toSorted((a, b) => median(b.rounds) - median(a.rounds)).slice(0, 5);
@@ -122,16 +123,10 @@ function report(title: string, timed: readonly Timed[], limits: readonly number[
     title,
     ...lines,
     `  rounds (ms, median / 95th percentile over cases): ${everyRound.join('   ')}`,
-    `  each case by its fastest round: median ${ms(median(least))}, 95th percentile ${ms(percentile(least, 0.95))}`,
+    `  each case by its fastest round: median ${ms(median(least))}, 95th percentile ${ms(quantile(least, 0.95))}`,
     '  slowest cases (ms per round):',
     ...slowest.map(({ id, how, rounds }) => `    ${id} (${how}): ${rounds.map((each) => each.toFixed(0)).join(' ')}`),
   ].join('\n');
-}
-
-/** The smallest value that at least this share of the values does not exceed. */
-function percentile(values: readonly number[], share: number): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)]!;
 }
 
 const ms = (milliseconds: number) => `${milliseconds.toFixed(1)} ms`;

@@ -30,6 +30,7 @@ import { valueOfPolicy } from '../../src/decision/policy.ts';
 import type { DecisionProblem } from '../../src/decision/problem.ts';
 import { createRandom } from '../../src/decision/random.ts';
 import { stopTable } from '../../src/decision/stop-table.ts';
+import { quantile } from './quantile.ts';
 import { KINDS, randomProblem } from './random-problems.ts';
 import { syntheticCard, USUAL_CARD } from './synthetic-card.ts';
 
@@ -250,11 +251,6 @@ function cardSized(): string {
 
 function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-function quantile(values: readonly number[], share: number): number {
-  const sorted = [...values].sort((one, other) => one - other);
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
 }
 
 if (import.meta.main) process.stdout.write(`${await benchPlanning()}\n`);

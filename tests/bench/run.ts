@@ -37,6 +37,11 @@ const BENCHES: readonly Bench[] = [
     run: async () => (await import('./answer-to-screen.ts')).benchAnswerToScreen(),
   },
   {
+    name: 'sliders',
+    question: 'Does the verdict change under the hand that moves a slider?',
+    run: async () => (await import('./slider-to-frame.ts')).benchSliderToFrame(),
+  },
+  {
     name: 'decisions',
     question: 'Does a bench that follows the tool earn more than one that does not, and do stated chances come true?',
     run: async () => (await import('./decisions.ts')).benchDecisions(decisionsOptions(process.argv.slice(2))),
@@ -51,17 +56,11 @@ const HELP = `npm run bench -- [--only NAME] [--cards N] [--disturbed-cards N] [
   --seed N              seed of the simulated cards
 `;
 
-const { values } = parseArgs({
-  options: {
-    only: { type: 'string', multiple: true },
-    cards: { type: 'string' },
-    'disturbed-cards': { type: 'string' },
-    seed: { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
-  },
-});
+const values = options();
 
-if (values.help) {
+if (values === null) {
+  process.exitCode = 1;
+} else if (values.help) {
   process.stdout.write(HELP);
 } else {
   const unknown = (values.only ?? []).filter((name) => !BENCHES.some((bench) => bench.name === name));
@@ -82,5 +81,22 @@ if (values.help) {
       process.stderr.write(`${cause.message}\n\n${HELP}`);
       process.exitCode = 1;
     }
+  }
+}
+
+function options() {
+  try {
+    return parseArgs({
+      options: {
+        only: { type: 'string', multiple: true },
+        cards: { type: 'string' },
+        'disturbed-cards': { type: 'string' },
+        seed: { type: 'string' },
+        help: { type: 'boolean', short: 'h' },
+      },
+    }).values;
+  } catch (cause) {
+    process.stderr.write(`${(cause as Error).message}\n\n${HELP}`);
+    return null;
   }
 }

@@ -6,6 +6,11 @@ describe('money as people type it', () => {
     ['150', 150],
     ['1,250', 1250],
     ['12,50', 12.5],
+    ['1.250', 1250],
+    ['1.250.000', 1250000],
+    ['1.250,50', 1250.5],
+    ['1,250.50', 1250.5],
+    ['12.5', 12.5],
     ['€ 80', 80],
     ['0', 0],
     ['120-180', { low: 120, likely: 150, high: 180 }],
@@ -28,5 +33,6 @@ describe('money as people type it', () => {
     for (const amount of [150, { low: 120, likely: 150, high: 180 }, { low: 1, likely: 2, high: 9 }]) {
       expect(readAmount(writeAmount(amount))).toEqual({ ok: true, amount });
     }
+    expect(readAmount(writeAmount(100 / 3))).toEqual({ ok: true, amount: 33.33 });
   });
 });

@@ -6,6 +6,7 @@ import {
   sayDecibels,
   sayFrequency,
   sayMinutes,
+  sayMinutesExactly,
   sayMoney,
   sayPercent,
   sayWeight,
@@ -44,6 +45,7 @@ describe('figures in words', () => {
 
   it('says bench time in minutes, longer work in quarter hours', () => {
     expect([7.6, 99, 150, 200].map(sayMinutes)).toEqual(['8 min', '99 min', '2.5 h', '3.25 h']);
+    expect([7.6, 99, 145, 180].map(sayMinutesExactly)).toEqual(['8 min', '99 min', '2 h 25 min', '3 h']);
     expect([1, 14, 90, 365].map(sayDays)).toEqual(['1 day', '14 days', '3 months', '12 months']);
   });
 

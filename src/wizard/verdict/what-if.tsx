@@ -8,7 +8,7 @@ import { setMoney } from '../desk.ts';
 import { Fold } from '../frame/fold.tsx';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
-import { type Manner, sayFrequency, sayMinutes, sayMoney, sayVerdict } from '../words.ts';
+import { type Manner, sayFrequency, sayMinutesExactly, sayMoney, sayVerdict } from '../words.ts';
 import { moneyTried, OF_THE_CARD } from './money-tried.ts';
 import { PriceLine } from './price-line.tsx';
 import { bandsOf, changesOf, type Slider, shareAlong, slidersFor } from './sliders.ts';
@@ -134,7 +134,7 @@ function sayBand({ floor, ceiling }: Reconsidered, manner: Manner): string | nul
 
 function sayFigure({ unit }: Slider, manner: Manner): (figure: number) => string {
   if (unit === 'money') return (figure) => sayMoney(figure, manner);
-  return unit === 'minutes' ? sayMinutes : sayFrequency;
+  return unit === 'minutes' ? sayMinutesExactly : sayFrequency;
 }
 
 interface FigureProps {
