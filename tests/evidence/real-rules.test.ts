@@ -192,7 +192,16 @@ describe('safety of what was seen', () => {
     ];
     for (const cleaned of [null, false]) {
       const { closedChecks } = await gathered(wet(cleaned));
-      for (const check of powered()) expect(closedChecks.get(check)?.join(' '), check).toMatch(/dry it through/);
+      for (const check of powered()) {
+        const told = closedChecks.get(check)?.filter((reason) => /dry it through/.test(reason));
+        expect(told, `${check}: told once`).toHaveLength(1);
+      }
+    }
+    // nobody knows of liquid, and still it is corroded
+    for (const liquid of [null, false]) {
+      const { closedChecks } = await gathered([arrived({ liquid }), ...wet(null).slice(1)]);
+      for (const check of powered())
+        expect(closedChecks.get(check)?.join(' '), check).toMatch(/corroded.*dry it through/);
     }
     const { closedChecks, findings } = await gathered(wet(true));
     for (const check of LIMITED_CHECKS) expect(closedChecks.get(check)).toBeUndefined();
