@@ -29,10 +29,10 @@ describe('figures in words', () => {
     expect([0, 0.002, 0.47, 0.997, 1].map(sayPercent)).toEqual(['0%', '<\u00A01%', '47%', '>\u00A099%', '100%']);
     expect([0, 0.002, 0.04, 0.66, 0.96, 0.999, 1].map(sayFrequency)).toEqual([
       'never',
-      'less than 1 in 100',
-      '4 in 100',
-      '66 in 100',
-      '96 in 100',
+      'less than 1 of 100',
+      '4 of 100',
+      '66 of 100',
+      '96 of 100',
       'nearly always',
       'always',
     ]);

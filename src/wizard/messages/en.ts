@@ -313,9 +313,9 @@ export const en = {
   words: {
     never: 'never',
     always: 'always',
-    lessThanOne: 'less than 1 in 100',
+    lessThanOne: 'less than 1 of 100',
     nearlyAlways: 'nearly always',
-    outOfHundred: (count: number) => `${count} in 100`,
+    outOfHundred: (count: number) => `${count} of 100`,
     minutes: (count: string) => `${count} min`,
     hours: (count: string) => `${count} h`,
     days: (count: number) => (count === 1 ? '1 day' : `${count} days`),

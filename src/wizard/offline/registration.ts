@@ -32,11 +32,13 @@ export function keepOnThisDevice(): Offline {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return offline;
   const { serviceWorker } = navigator;
   // without a controller this is the first visit: what takes over then is the build this window runs
-  let controlled = serviceWorker.controller !== null;
+  let { controller } = serviceWorker;
   serviceWorker.addEventListener('controllerchange', () => {
+    // WebKit may say so twice of the same one
+    if (serviceWorker.controller === controller) return;
     if (wanted) location.reload();
-    else if (controlled) newer.value = { kind: 'took-over' };
-    controlled = true;
+    else if (controller !== null) newer.value = { kind: 'took-over' };
+    ({ controller } = serviceWorker);
   });
 
   function ready(worker: ServiceWorker): void {
@@ -49,9 +51,11 @@ export function keepOnThisDevice(): Offline {
 
   async function register(): Promise<void> {
     const registration = await serviceWorker.register('./service-worker.js', { updateViaCache: 'none' });
-    if (registration.waiting !== null) ready(registration.waiting);
+    if (registration.waiting !== null && registration.active !== null) ready(registration.waiting);
     registration.addEventListener('updatefound', () => {
-      const { installing } = registration;
+      const { installing, active } = registration;
+      // the first build on this device is no newer one, however late its states are told
+      if (active === null) return;
       installing?.addEventListener('statechange', () => {
         if (installing.state === 'installed') ready(installing);
       });
