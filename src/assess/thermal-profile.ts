@@ -4,7 +4,7 @@ import { thinCurve } from '../joints/curve.ts';
 import type { Quantity } from '../joints/graded-limit.ts';
 import { type JudgedProfile, judgeProfile } from '../joints/judged-profile.ts';
 import { MEASURES, type Measured, measureProfile, type Profile, type ProfileOptions } from '../joints/profile.ts';
-import { CLASSES_ARE_CEILINGS, packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
+import { CLASSES_ARE_CEILINGS, type PackageSize, packageWindow, type ReflowWindow } from '../joints/reflow-window.ts';
 import { nameMeasure, sayVerdict } from '../joints/say-profile.ts';
 import {
   type ReadLogOptions,
@@ -28,22 +28,33 @@ export interface PackageChoice {
   readonly volume?: number;
 }
 
+/** The shop's own window in place of a class. */
+export interface OwnWindow {
+  readonly own: ShopReflowWindow;
+}
+
+export type JudgedBy = PackageChoice | OwnWindow;
+
 export interface LogChoices {
   readonly read?: ReadLogOptions;
   readonly measure?: ProfileOptions;
 }
 
-/** Reads, measures and judges a log by the class of its package. Cost: linear in the readings. */
+/** Reads, measures and judges a log by the shop's own window or by the class of its package. Cost: linear in the readings. */
 export async function judgeLog(
   text: string | Iterable<string> | AsyncIterable<string>,
-  { solder, rated, ...size }: PackageChoice,
+  by: JudgedBy,
   { read = {}, measure = {} }: LogChoices = {},
 ): Promise<ProfileAnswer> {
-  const window = packageWindow(solder, size, rated);
+  const window = 'own' in by ? windowOfShop(by.own) : packageWindow(by.solder, sizeOf(by), by.rated);
   const log = await readThermocoupleLog(text, read);
   if (log.kind === 'unreadable') return unreadableAnswer(log);
   const profile = measureProfile(log, window.levels, measure);
   return profileAnswer(log, profile, judgeProfile(profile, window));
+}
+
+function sizeOf({ thickness, volume }: PackageChoice): PackageSize {
+  return { ...(thickness === undefined ? {} : { thickness }), ...(volume === undefined ? {} : { volume }) };
 }
 
 /** A shop's own window as the profile is held to it. */

@@ -210,6 +210,44 @@ describe('A card that came back', () => {
     await zone.getByText('letter.csv cannot be read as a thermocouple log').waitFor();
   });
 
+  it("is held to the shop's own window where it has one for the solder, or to the class of the package if asked", async () => {
+    const wizard = await openWizard({ ownBench: true });
+    const { main, page } = wizard;
+    const window = {
+      name: 'our leaded cores',
+      levels: { soakFrom: 120, soakTo: 160, liquidus: 183 },
+      limits: { peak: { atLeast: 205, atMost: 218 } },
+    };
+    const put = await page.evaluate(
+      async (own) => {
+        const { shop } = await (await fetch('api/shop')).json();
+        const body = JSON.stringify({ shop: { ...shop, reflowWindows: [own] } });
+        return (await fetch('api/shop', { method: 'PUT', headers: { 'content-type': 'application/json' }, body }))
+          .status;
+      },
+      { solder: 'leaded', window } as const,
+    );
+    expect(put).toBe(200);
+    await page.reload();
+    await openBack(wizard, 'dead-on-the-bench-after-a-reball');
+    const zone = main.locator('.profile-zone');
+    await zone.getByRole('radio', { name: 'lead-free' }).first().check();
+    expect(await zone.getByRole('group', { name: 'Held to' }).count(), 'no window of its own for this solder').toBe(0);
+    await zone.locator('input[type=file]').setInputFiles(await logFile('good.csv', fileOf(sample(GOOD, 1, 0.1), FORM)));
+    await zone.getByText(/The profile is inside its window \(J-STD-020D/).waitFor();
+    await zone
+      .getByRole('group', { name: 'Solder of the joints' })
+      .getByRole('radio', { name: 'leaded', exact: true })
+      .check();
+    // a lead-free curve is far too hot for it
+    await zone.getByText(/outside its window \(our leaded cores\): peak too high/).waitFor();
+    expect(await zone.getByRole('group', { name: 'The package bears' }).count(), 'an own window says it all').toBe(0);
+    await zone.getByRole('radio', { name: 'the class of the package (J-STD-020)' }).check();
+    await zone.getByText(/window \(J-STD-020D/).waitFor();
+    await zone.getByRole('group', { name: 'The package bears' }).waitFor();
+    expect(await serious(page)).toEqual([]);
+  });
+
   it('reads a log of a million rows with its progress shown, and lets go of it when asked', async () => {
     const wizard = await openWizard();
     await openBack(wizard);

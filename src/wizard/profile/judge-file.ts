@@ -1,5 +1,5 @@
 /** One log after the other through a worker of its own, which is let go with its answer: stopping is ending it. */
-import type { PackageChoice } from '../../assess/thermal-profile.ts';
+import type { JudgedBy } from '../../assess/thermal-profile.ts';
 import type { ProfileAnswer } from '../../knowledge/profile-answer.ts';
 import type { FromProfileWorker, LogToJudge } from './profile-worker.ts';
 
@@ -13,7 +13,7 @@ const hire = () => new Worker(new URL('./profile-worker.ts', import.meta.url), {
 
 export function judgeFile(
   file: Blob,
-  choice: PackageChoice,
+  by: JudgedBy,
   onProgress: (progress: { readonly lines: number; readonly share: number }) => void,
 ): Judging {
   const worker = hire();
@@ -29,6 +29,6 @@ export function judgeFile(
     else end(data.type === 'answer' ? data.answer : null);
   });
   worker.addEventListener('error', () => end(null));
-  worker.postMessage({ file, choice } satisfies LogToJudge);
+  worker.postMessage({ file, by } satisfies LogToJudge);
   return { answer, stop: () => end(null) };
 }

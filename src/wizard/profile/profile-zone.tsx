@@ -1,17 +1,16 @@
 /** Drop or choose the thermocouple log of the work: judged, drawn, and recorded as a finding with one click. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { PackageChoice } from '../../assess/thermal-profile.ts';
 import type { ProfileAnswer } from '../../knowledge/profile-answer.ts';
 import type { Record } from '../../record/schema.ts';
 import { cameBackWords } from '../came-back/words.ts';
 import { InFigures } from '../charts/in-figures.tsx';
-import { TypedField } from '../questions/typed-field.tsx';
 import { useSession } from '../session.ts';
 import { sayNumber, sayPercent } from '../words.ts';
 import { type Judging, judgeFile } from './judge-file.ts';
 import { type JudgedLog, ProfilePlot } from './profile-plot.tsx';
 import { sayLimit, sayMeasured, sayProfileVerdict } from './profile-says.ts';
 import { PROFILE_FINDING, type ProfileWeights, profileOf, recordProfile, takeOutProfile } from './record-profile.ts';
+import { firstChoice, judgedBy, type WindowChoice, WindowPick } from './window-pick.tsx';
 import '../look/profile.css';
 
 type State =
@@ -19,11 +18,6 @@ type State =
   | { readonly kind: 'reading'; readonly name: string; readonly lines: number; readonly share: number }
   | { readonly kind: 'answered'; readonly name: string; readonly answer: ProfileAnswer }
   | { readonly kind: 'failed'; readonly name: string };
-
-const ALLOYS = ['snpb', 'lead-free'] as const;
-type Alloy = (typeof ALLOYS)[number];
-/** Packages of graphics cards are rated for lead-free solder, whatever the bench solders them with. */
-const USUALLY_RATED: Alloy = 'lead-free';
 
 interface Props {
   readonly record: Record;
@@ -36,12 +30,9 @@ interface Props {
 export function ProfileZone({ record, remedy, onRecord }: Props) {
   const { profile: words } = cameBackWords.value;
   const [state, setState] = useState<State>({ kind: 'empty' });
-  const [solder, setSolder] = useState<Alloy>(
-    remedy?.includes('leaded') && !remedy.includes('lead-free') ? 'snpb' : 'lead-free',
-  );
-  const [rated, setRated] = useState<Alloy>(USUALLY_RATED);
-  const [thickness, setThickness] = useState('');
-  const [volume, setVolume] = useState('');
+  const windows = useSession().adviser.catalogue.value?.shop.reflowWindows;
+  const [choice, setChoice] = useState<WindowChoice>(() => firstChoice(remedy));
+  const by = judgedBy(choice, windows);
   const [over, setOver] = useState(false);
   const file = useRef<File | null>(null);
   const judging = useRef<Judging | null>(null);
@@ -50,13 +41,12 @@ export function ProfileZone({ record, remedy, onRecord }: Props) {
     const log = file.current;
     if (log === null) return;
     judging.current?.stop();
-    const choice: PackageChoice = { solder, rated, ...sized('thickness', thickness), ...sized('volume', volume) };
     setState((before) =>
       before.kind === 'answered' && before.name === log.name
         ? before
         : { kind: 'reading', name: log.name, lines: 0, share: 0 },
     );
-    const mine = judgeFile(log, choice, ({ lines, share }) => {
+    const mine = judgeFile(log, by, ({ lines, share }) => {
       if (judging.current === mine) setState({ kind: 'reading', name: log.name, lines, share });
     });
     judging.current = mine;
@@ -66,7 +56,7 @@ export function ProfileZone({ record, remedy, onRecord }: Props) {
       setState(answer === null ? { kind: 'failed', name: log.name } : { kind: 'answered', name: log.name, answer });
     });
   };
-  useEffect(judge, [solder, rated, thickness, volume]);
+  useEffect(judge, [JSON.stringify(by)]);
   useEffect(() => () => judging.current?.stop(), []);
   const take = (log: File | undefined) => {
     if (log === undefined) return;
@@ -113,13 +103,7 @@ export function ProfileZone({ record, remedy, onRecord }: Props) {
           />
         </label>
       </div>
-      <div class="profile-choices">
-        <AlloyPick name="solder" legend={words.solder} value={solder} onPick={setSolder} />
-        <AlloyPick name="rated" legend={words.rated} value={rated} onPick={setRated} />
-        <Size id="thickness" label={words.thickness} unit="mm" value={thickness} onValue={setThickness} />
-        <Size id="volume" label={words.volume} unit="mm³" value={volume} onValue={setVolume} />
-        <small>{words.sizeAbout}</small>
-      </div>
+      <WindowPick choice={choice} windows={windows} onChoice={setChoice} />
       <div aria-live="polite">
         {state.kind === 'reading' && (
           <p class="profile-progress">
@@ -153,76 +137,6 @@ export function ProfileZone({ record, remedy, onRecord }: Props) {
         onRecord={onRecord}
       />
     </section>
-  );
-}
-
-const figureOf = (text: string): number | null => {
-  const value = Number(text.trim().replace(',', '.'));
-  return text.trim() !== '' && Number.isFinite(value) && value > 0 ? value : null;
-};
-
-function sized(key: 'thickness' | 'volume', text: string): { thickness?: number; volume?: number } {
-  const value = figureOf(text);
-  return value === null ? {} : { [key]: value };
-}
-
-function AlloyPick({
-  name,
-  legend,
-  value,
-  onPick,
-}: {
-  readonly name: string;
-  readonly legend: string;
-  readonly value: Alloy;
-  readonly onPick: (alloy: Alloy) => void;
-}) {
-  const { alloys } = cameBackWords.value.profile;
-  return (
-    <fieldset class="profile-alloy" data-question>
-      <legend>{legend}</legend>
-      <div class="choices">
-        {ALLOYS.map((alloy) => (
-          <label class="choice" key={alloy}>
-            <input type="radio" name={`profile-${name}`} checked={value === alloy} onChange={() => onPick(alloy)} />
-            <span class="choice-name">{alloys[alloy]}</span>
-          </label>
-        ))}
-      </div>
-    </fieldset>
-  );
-}
-
-function Size({
-  id,
-  label,
-  unit,
-  value,
-  onValue,
-}: {
-  readonly id: string;
-  readonly label: string;
-  readonly unit: string;
-  readonly value: string;
-  readonly onValue: (text: string) => void;
-}) {
-  const { service, profile } = cameBackWords.value;
-  return (
-    <div data-question>
-      <TypedField
-        id={`profile-${id}`}
-        label={label}
-        unit={unit}
-        stored={value}
-        read={(text) =>
-          figureOf(text) === null
-            ? { ok: false, wrong: service.notThat(text.trim()), todo: profile.positive }
-            : { ok: true }
-        }
-        same={(text, stored) => text.trim() === stored}
-        onText={(text, readable) => readable && onValue(text.trim())}
-      />
-    </div>
   );
 }
 
