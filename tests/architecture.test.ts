@@ -45,6 +45,7 @@ const MAY_KNOW: { readonly [part: string]: readonly string[] } = {
   shop: ['knowledge', 'record'],
   evidence: ['knowledge', 'record', 'shop'],
   work: ['assess', 'assessment.ts', 'evidence', 'joints', 'knowledge', 'letter', 'record', 'shop'],
+  lasting: ['learning', 'letter'],
   store: ['knowledge', 'record', 'shop', 'evidence'],
   'assessment.ts': ['knowledge'],
   'lifeline.ts': ['knowledge', 'assessment.ts'],

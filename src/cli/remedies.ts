@@ -1,9 +1,11 @@
 import { existsSync } from 'node:fs';
-import { readdir, stat } from 'node:fs/promises';
+import { readdir, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Knowledge } from '../knowledge/knowledge.ts';
-import { RULES_FOLDER } from '../knowledge/load.ts';
+import { inLanguage, RULES_FOLDER } from '../knowledge/load.ts';
 import { sayProblem } from '../knowledge/say-problem.ts';
+import { LASTING_LANGUAGES, type LastingLanguage } from '../lasting/messages/messages.ts';
+import { lastingHtml } from '../lasting/page.ts';
 import type { RemediesAnswer } from '../learning/answer.ts';
 import { remediesFrom } from '../learning/remedies.ts';
 import { parseRecord } from '../record/parse.ts';
@@ -40,6 +42,8 @@ export const remediesCommand: Command = {
       about: 'no word is a good word up to this day (2026-03-31), within the warranty',
     },
     invented: { type: 'boolean', about: 'count invented cards, too (to try it out)' },
+    html: { type: 'string', takes: 'file', about: 'write it as one HTML page with each curve drawn' },
+    language: { type: 'string', takes: LASTING_LANGUAGES.join('|'), about: 'language of that page (default en)' },
     write: { type: 'boolean', about: 'put what was learnt into the shop profile of the data folder' },
   },
   run: async (input) => {
@@ -50,7 +54,10 @@ export const remediesCommand: Command = {
       );
     if (write && input.values.invented === true)
       throw new BadInput('Invented cards teach nothing: --write and --invented do not go together.');
-    const knowledge = await readKnowledge(input);
+    const language = languageFlag(input);
+    const html = stringFlag(input, 'html');
+    const rules = await readKnowledge(input);
+    const knowledge = language === undefined ? rules : await inLanguage(rules, language, stringFlag(input, 'rules'));
     const shop = await readShop(withFolder(input), knowledge);
     const until = dayFlag(input, 'silent-until');
     const named = input.positionals;
@@ -64,12 +71,43 @@ export const remediesCommand: Command = {
       maxFaults: wholeFlag(input, 'max-faults', 3, 1, 4),
       ...(until === undefined ? {} : { silence: { until, warrantyDays: shop.warrantyDays } }),
     });
+    if (html !== undefined)
+      await writeHtml(
+        html,
+        lastingHtml(answer, {
+          shop: shop.name,
+          language: language ?? 'en',
+          locale: shop.locale.startsWith(language ?? 'en') ? shop.locale : (language ?? 'en'),
+          invented: records.some(({ invented }) => invented === true),
+        }),
+      );
     if (input.values.json === true) printJson(answer);
-    else process.stdout.write(`${remediesText(answer, shop.locale)}\n`);
+    else if (html === undefined) process.stdout.write(`${remediesText(answer, shop.locale)}\n`);
     if (write) writeLearnt(folderOf(input), knowledge, answer);
     return 0;
   },
 };
+
+function languageFlag(input: CommandInput): LastingLanguage | undefined {
+  const typed = stringFlag(input, 'language');
+  if (typed === undefined) return undefined;
+  if (input.values.html === undefined)
+    throw new BadInput('--language is that of the page: name its file, too, with --html.');
+  const known = LASTING_LANGUAGES.find((one) => one === typed.toLowerCase());
+  if (!known) throw new BadInput(`--language takes ${LASTING_LANGUAGES.join(' or ')}; "${typed}" is neither.`);
+  return known;
+}
+
+async function writeHtml(file: string, text: string): Promise<void> {
+  try {
+    await writeFile(file, text);
+  } catch (error) {
+    throw new BadInput(
+      `${file}: the page could not be written (${(error as Error).message}). Name a file in a folder that is there.`,
+    );
+  }
+  process.stderr.write(`Wrote ${file}.\n`);
+}
 
 function folderOf(input: CommandInput): string {
   return stringFlag(input, 'data') ?? dataFolder();

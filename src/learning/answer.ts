@@ -45,9 +45,34 @@ export const RemedyAnswer = z.strictObject({
       high: Probability.nullable(),
     }),
   ),
+  /** the whole curve: `survival` and its 95 % limits hold from this day until the next step's; the first is day 0 */
+  steps: z.array(
+    z.strictObject({
+      days: Days,
+      /** followed up to just before this day */
+      atRisk: Count,
+      /** in parts of cards: failed by the remedy, and last heard of working (or back for another reason) */
+      failed: Part,
+      lost: Part,
+      survival: Probability,
+      low: Probability.nullable(),
+      high: Probability.nullable(),
+    }),
+  ),
+  /** exp(-(days / scaleDays)^shape), fitted to these times with its standard errors; null: too few failed, or they set no law */
+  law: z
+    .strictObject({
+      shape: z.number().positive(),
+      scaleDays: z.number().positive(),
+      shapeError: Part,
+      scaleError: Part,
+    })
+    .nullable(),
   /** days until half were back because of the remedy */
   halfBack: z.strictObject({ median: Days.nullable(), low: Days.nullable(), high: Days.nullable() }).nullable(),
-  /** said where the numbers are too few to mean anything */
+  /** where the numbers are too few to mean anything, why: no card was heard of, few were, or every interval is wide open */
+  doubt: z.enum(['none-heard-of', 'few', 'wide-open']).nullable(),
+  /** the same as a sentence */
   tooFew: z.string().nullable(),
 });
 export type RemedyAnswer = z.infer<typeof RemedyAnswer>;

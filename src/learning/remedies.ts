@@ -6,10 +6,10 @@ import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Fault, Id } from '../knowledge/schema.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
 import type { LearntRelapse as LearntEntry, Shop } from '../shop/schema.ts';
-import { follow } from '../survival/followed.ts';
 import { medianTime } from '../survival/median-time.ts';
-import { productLimit, type SurvivalAt, survivalAt } from '../survival/product-limit.ts';
+import { type SurvivalAt, survivalAt } from '../survival/product-limit.ts';
 import type { RelapseAnswer, RemediesAnswer, RemedyAnswer } from './answer.ts';
+import { lastingOf } from './lasting.ts';
 import { type LearntRelapse, learnRelapses } from './learn-relapse.ts';
 import { type Services, type Silence, servicesOf, type WorkDone } from './service-times.ts';
 import { countSoftly, type SoftCounts } from './soft-counts.ts';
@@ -26,6 +26,8 @@ export const OWN_LAW_FROM = 5;
 const TOLD_FROM = 1;
 
 export interface LearningOptions {
+  /** called with how many records have been weighed, after each */
+  readonly onProgress?: (weighed: number) => void;
   readonly silence?: Silence;
   readonly maxFaults?: number;
 }
@@ -42,11 +44,12 @@ export async function remediesFrom(
 ): Promise<RemediesAnswer> {
   const work: WorkDone[] = [];
   const counts: SoftCounts[] = [];
-  for (const record of records) {
+  for (const [at, record] of records.entries()) {
     const services: Services = servicesOf(record, options.silence);
     work.push(...services.work);
     for (const service of services.times)
       counts.push(await countSoftly(knowledge, shop, record, service, options.maxFaults ?? DEFAULT_MAX_FAULTS));
+    options.onProgress?.(at + 1);
   }
   const relapse = relapsesFrom(knowledge, counts);
   return {
@@ -94,24 +97,37 @@ function remedyView(
     unjudged: counts.flatMap(({ service, unjudged }) => (unjudged ? [{ record: service.record, why: unjudged }] : [])),
   };
   if (followed.length === 0)
-    return { ...base, survival: [], halfBack: null, tooFew: 'Of none that left working was anything heard again.' };
-  const curve = productLimit(
-    follow(followed.map(({ service, failed }) => ({ time: service.days, failed, censored: 1 - failed }))),
-  );
+    return { ...base, survival: [], steps: [], law: null, halfBack: null, ...said('none-heard-of', 0) };
+  const { curve, steps, law } = lastingOf(followed.map(({ service: { days }, failed }) => ({ days, failed })));
   const survival = TOLD_AT.map((days) => told(survivalAt(curve, days)));
-  return { ...base, survival, halfBack: medianTime(curve), tooFew: tooFew(followed.length, survival) };
+  return {
+    ...base,
+    survival,
+    steps,
+    law,
+    halfBack: medianTime(curve),
+    ...said(doubtOf(followed.length, survival), followed.length),
+  };
 }
 
 function told({ time, ...known }: SurvivalAt): RemedyAnswer['survival'][number] {
   return { days: time, ...known };
 }
 
-function tooFew(followed: number, survival: RemedyAnswer['survival']): string | null {
-  if (followed < FEW_CARDS)
-    return `${followed} followed: too few to mean anything. From ${FEW_CARDS} on these figures begin to speak.`;
+function doubtOf(followed: number, survival: RemedyAnswer['survival']): RemedyAnswer['doubt'] {
+  if (followed < FEW_CARDS) return 'few';
   const open = survival.filter(({ low, high }) => low === null || high === null || high - low > WIDE);
-  if (open.length === survival.length) return 'Every interval is wide open: these figures do not mean anything yet.';
-  return null;
+  return open.length === survival.length ? 'wide-open' : null;
+}
+
+function said(doubt: RemedyAnswer['doubt'], followed: number): Pick<RemedyAnswer, 'doubt' | 'tooFew'> {
+  if (doubt === null) return { doubt, tooFew: null };
+  const sentences = {
+    'none-heard-of': 'Of none that left working was anything heard again.',
+    few: `${followed} followed: too few to mean anything. From ${FEW_CARDS} on these figures begin to speak.`,
+    'wide-open': 'Every interval is wide open: these figures do not mean anything yet.',
+  };
+  return { doubt, tooFew: sentences[doubt] };
 }
 
 /** Laws of faults that heat can mask: over all remedies, and after one remedy where it was seen to relapse often enough. */

@@ -70,6 +70,25 @@ describe('worth-the-heat remedies', () => {
     expect(err).toContain('1 invented card(s) left out');
   });
 
+  it('draws the curve of each repair on a page, in the language asked for, with every step of the JSON in its table', async () => {
+    const page = join(folder, 'lasting.html');
+    const [{ code, out }, json] = await Promise.all([
+      run(['remedies', '--html', page, '--language', 'de']),
+      run(['remedies', '--json']),
+    ]);
+    expect([code, out]).toEqual([0, '']);
+    const html = readFileSync(page, 'utf8');
+    const [reflow] = RemediesAnswer.parse(JSON.parse(json.out)).remedies;
+    expect(html).toContain('<html lang="de">');
+    expect(html).toContain('<title id="lasting-reflow-core-title">Wie lange Karten hielten nach: ');
+    expect(html.match(/<th scope="row">\d+<\/th>/g)).toHaveLength(reflow!.steps.length);
+    expect(reflow!.steps[0]).toMatchObject({ days: 0, atRisk: 14 });
+    const read = html.replace(/<style>[^<]*<\/style>|<[^>]+>/g, ' ');
+    expect(/\b(still|days|undefined|NaN)\b/i.exec(read)).toBeNull();
+    const refused = await run(['remedies', '--language', 'de']);
+    expect([refused.code, refused.err]).toEqual([2, expect.stringContaining('--html')]);
+  });
+
   it('tells the same of the same records in files, as JSON that its published schema describes', async () => {
     const [stored, named] = await Promise.all([run(['remedies', '--json']), run(['remedies', files, '--json'])]);
     const answer = RemediesAnswer.parse(JSON.parse(named.out));
