@@ -3,8 +3,7 @@ import type { RemediesAnswer } from '../learning/answer.ts';
 import { escapeHtml } from '../letter/escape.ts';
 import { type LastingLanguage, lastingMessages, type Messages } from './messages/messages.ts';
 import { LASTING_STYLE } from './page-style.ts';
-import { drawKey } from './survival-drawing.ts';
-import { type RemedyTold, tellRelapses, tellRemedies } from './told.ts';
+import { legendOf, type RemedyTold, tellRelapses, tellRemedies } from './told.ts';
 
 export interface LastingPage {
   readonly shop: string;
@@ -60,19 +59,6 @@ ${told.drawing === null ? '' : `<p>${escapeHtml(told.law.says)}</p>`}
 ${list(told.notes, 'notes')}
 ${told.rows.length === 0 ? '' : table(told, messages)}
 </section>`;
-}
-
-/** What each kind of line in the drawing means. */
-export function legendOf(
-  told: RemedyTold,
-  { figure }: Messages,
-): readonly { readonly key: string; readonly says: string }[] {
-  return [
-    { key: drawKey('steps'), says: figure.steps },
-    { key: drawKey('lost'), says: figure.lost },
-    { key: drawKey('band'), says: figure.band },
-    ...(told.law.drawn === null ? [] : [{ key: drawKey('law'), says: told.law.drawn }]),
-  ];
 }
 
 function legend(told: RemedyTold, messages: Messages): string {

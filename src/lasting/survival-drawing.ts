@@ -29,7 +29,7 @@ const FOLLOWED_NAME_AT = 42;
 const FOLLOWED_AT = 59;
 const HEIGHT = TOP + PLOT + 66;
 const TICK = 6;
-const PIXELS_A_TICK = 90;
+const PIXELS_A_TICK = 64;
 const LAW_POINTS = 96;
 /** A loss of less than half a card is the uncertain part of a comeback; the table has it. */
 const LEAST_LOST_DRAWN = 0.5;

@@ -1,7 +1,7 @@
 /** What is known of the shop's own remedies, as sentences and rows in one language: for the page and for the wizard. */
 import type { RelapseAnswer, RemediesAnswer, RemedyAnswer } from '../learning/answer.ts';
 import type { Messages } from './messages/messages.ts';
-import { drawSurvival } from './survival-drawing.ts';
+import { drawKey, drawSurvival } from './survival-drawing.ts';
 
 export interface Tongue {
   readonly messages: Messages;
@@ -96,6 +96,19 @@ export function tellRelapses(answer: RemediesAnswer, tongue: Tongue): readonly R
     seen: messages.relapse.seenOf(parts(hits), parts(trials)),
     few: hits < book.n,
   }));
+}
+
+/** What each kind of line in the drawing means. */
+export function legendOf(
+  told: RemedyTold,
+  { figure }: Messages,
+): readonly { readonly key: string; readonly says: string }[] {
+  return [
+    { key: drawKey('steps'), says: figure.steps },
+    { key: drawKey('lost'), says: figure.lost },
+    { key: drawKey('band'), says: figure.band },
+    ...(told.law.drawn === null ? [] : [{ key: drawKey('law'), says: told.law.drawn }]),
+  ];
 }
 
 function countsOf(remedy: RemedyAnswer, tongue: Tongue): string[] {

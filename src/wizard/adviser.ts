@@ -136,7 +136,8 @@ export function createAdviser(
       telling = null;
       if (message.sequence !== null) return;
     }
-    if (message.type === 'life') return;
+    // the page on the shop's repairs has a worker of its own
+    if (message.type === 'life' || message.type === 'remedies' || message.type === 'weighed') return;
     if (message.type === 'order' || (message.type === 'failure' && ordering.has(message.sequence ?? 0))) {
       const answer = ordering.get(message.sequence!);
       ordering.delete(message.sequence!);

@@ -16,6 +16,7 @@ import type { Offline } from './offline/registration.ts';
 import { type Session, SessionContext, useSession } from './session.ts';
 
 /** Questions and results are loaded when the first card is opened; the bench does without. */
+const RepairsScreen = later(async () => (await import('./lasting/repairs-screen.tsx')).RepairsScreen);
 const CardScreen = later(async () => (await import('./card/card-screen.tsx')).CardScreen);
 
 export function App({ session, offline }: { session: Session; offline: Offline }) {
@@ -30,7 +31,7 @@ export function App({ session, offline }: { session: Session; offline: Offline }
     document.title = pageTitle;
   }, [pageTitle]);
   useEffect(() => listenForUndo(session), [session]);
-  const screen = here.screen === 'bench' ? 'bench' : `card ${session.opening.value}`;
+  const screen = here.screen === 'card' || here.screen === 'case' ? `card ${session.opening.value}` : here.screen;
   useEffect(() => {
     onceDrawn(() => {
       if (document.activeElement === document.body) standOnHeading();
@@ -110,6 +111,7 @@ function Screen() {
   const here = place.value;
   const { frame } = messages.value;
   if (here.screen === 'bench') return <BenchScreen />;
+  if (here.screen === 'repairs') return <RepairsScreen />;
   if (opening.value === 'missing') {
     return (
       <main id="questions" class="bench">

@@ -1,6 +1,7 @@
 /** The worker's manners: one answer at a time, in turn, and none for a question that a newer one of its kind has overtaken. */
 import type { Points } from '../assess/points.ts';
 import type { Assessed, Assessment } from '../assessment.ts';
+import type { RemediesAnswer } from '../learning/answer.ts';
 import type { LifelineAnswer } from '../lifeline.ts';
 import type { Record } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -13,6 +14,11 @@ export interface Opened {
   readonly assess: (record: unknown, draws: number, plan: boolean) => Promise<Assessment>;
   readonly point: (record: unknown) => Promise<Points | null>;
   readonly life: (record: unknown) => Promise<LifelineAnswer>;
+  readonly remedies: (
+    records: readonly Record[],
+    silentUntil: string | null,
+    onProgress: (weighed: number) => void,
+  ) => Promise<RemediesAnswer>;
   readonly order: (record: Record, assessed: Assessed, remedy: string | null) => Promise<WorksheetAnswer>;
 }
 
@@ -22,7 +28,7 @@ type Question = Exclude<ToWorker, { type: 'open' }>;
 function rankOf(question: Question): number {
   if (question.type === 'point') return 3;
   if (question.type === 'life') return 1;
-  if (question.type === 'order') return 0;
+  if (question.type === 'order' || question.type === 'remedies') return 0;
   return question.plan ? 2 : 0;
 }
 
@@ -57,8 +63,15 @@ export function createClerk(
   }
 
   async function answer(knowledge: Opened, question: Question): Promise<void> {
-    const { sequence, record } = question;
+    const { sequence } = question;
     try {
+      if (question.type === 'remedies') {
+        const { records, silentUntil } = question;
+        const onProgress = (weighed: number) => say({ type: 'weighed', sequence, weighed });
+        say({ type: 'remedies', sequence, remedies: await knowledge.remedies(records, silentUntil, onProgress) });
+        return;
+      }
+      const { record } = question;
       if (question.type === 'point') {
         say({ type: 'points', sequence, points: await knowledge.point(record) });
         return;

@@ -3,7 +3,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Record } from '../record/schema.ts';
-import { goTo, type Place, place } from './address.ts';
+import { goTo, openCard, type Place, place } from './address.ts';
 import type { Adviser } from './adviser.ts';
 import { type CardBook, createCardBook } from './bench/card-book.ts';
 import { change, type Desk, openDesk, redo, undo } from './desk.ts';
@@ -128,7 +128,8 @@ export function createSession(around: Around): Session {
       if (desk.value !== null) put(redo(desk.value));
     },
     go(step) {
-      if (place.value.screen !== 'bench') goTo({ ...place.value, step });
+      const card = openCard(place.value);
+      if (card !== null) goTo({ ...card, step });
     },
     newCard() {
       const record = newRecord(now(), chance(), locale);
@@ -137,7 +138,7 @@ export function createSession(around: Around): Session {
       goTo({ screen: 'card', id: record.id, step: 'card' });
     },
     async follow(to) {
-      if (to.screen === 'bench') {
+      if (to.screen === 'bench' || to.screen === 'repairs') {
         desk.value = null;
         opening.value = 'none';
         adviser.reset();

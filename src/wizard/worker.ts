@@ -24,6 +24,11 @@ async function openKnowledge(own: Shop | null, language: string) {
       (await import('../work-order/work-order.ts')).workOrder(knowledge, shop, record, assessed, {
         remedy: remedy ?? undefined,
       }),
+    remedies: async (records: readonly Record[], until: string | null, onProgress: (weighed: number) => void) =>
+      (await import('../learning/remedies.ts')).remediesFrom(knowledge, shop, records, {
+        onProgress,
+        ...(until === null ? {} : { silence: { until, warrantyDays: shop.warrantyDays } }),
+      }),
     life: async (record: unknown) => (await import('../assess/timeline.ts')).lifeline(knowledge, shop, record),
   };
 }

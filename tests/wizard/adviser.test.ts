@@ -45,6 +45,9 @@ function hireWith(
           points: [],
         };
       },
+      async remedies() {
+        throw new Error('asked of a worker of its own');
+      },
     });
     const clerk = createClerk(open, (data) => void setTimeout(() => heard.map((hear) => hear({ data })), 0));
     return {

@@ -96,7 +96,6 @@ export const de: Messages = {
   },
 
   screen: {
-    open: 'Wie lange eigene Reparaturen halten',
     back: 'Zurück zur Werkbank',
     weighing: (done, of) => `Karte ${done} von ${of} wird abgewogen …`,
     broke: 'Die Karten ließen sich nicht abwägen. Die Seite neu laden; verloren ist nichts.',
@@ -106,6 +105,6 @@ export const de: Messages = {
     withSilence: (days) => `Keine Nachricht vom Besitzer als gute Nachricht, bis heute und für ${days} Tage Garantie`,
     notRead: (count) => `Karten, die sich nicht lesen ließen und fehlen: ${count}`,
     noServer: 'Der Server antwortet nicht: Gezählt wird nur, was auf diesem Gerät liegt.',
-    toKeep: 'Damit spätere Urteile mit dem Gelernten rechnen:',
+    toKeep: 'Damit jedes spätere Urteil mit dem Gelernten rechnet: `npx worth-the-heat remedies --write`',
   },
 };

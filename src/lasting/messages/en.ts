@@ -91,7 +91,6 @@ export const en = {
   },
 
   screen: {
-    open: 'How long our repairs last',
     back: 'Back to the bench',
     weighing: (done: string, of: string) => `Weighing card ${done} of ${of} …`,
     broke: 'The records could not be weighed. Load the page again; nothing is lost.',
@@ -102,7 +101,7 @@ export const en = {
       `No word from the owner as a good word, up to today and for ${days} days of warranty`,
     notRead: (count: string) => `Cards that could not be read and are left out: ${count}`,
     noServer: 'The server does not answer: only what is kept on this device is counted.',
-    toKeep: 'To let later assessments reckon with what was learnt:',
+    toKeep: 'To let every later assessment reckon with what was learnt: `npx worth-the-heat remedies --write`',
   },
 };
 

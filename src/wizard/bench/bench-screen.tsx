@@ -1,6 +1,7 @@
 /** Every card in hand. */
 import { signal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
+import { writePlace } from '../address.ts';
 import { onceDrawn, onceThere, standOnFirst } from '../frame/jump.ts';
 import { Marked } from '../frame/marked.tsx';
 import { ArrowMark } from '../frame/marks.tsx';
@@ -43,9 +44,12 @@ export function BenchScreen() {
     <main id="questions" class="bench">
       <header class="bench-head">
         <h1 tabIndex={-1}>{bench.heading}</h1>
-        <button type="button" class="main" onClick={startCard}>
-          {bench.newCard} <ArrowMark />
-        </button>
+        <div class="bench-ways">
+          <a href={writePlace({ screen: 'repairs' })}>{bench.ownRepairs}</a>
+          <button type="button" class="main" onClick={startCard}>
+            {bench.newCard} <ArrowMark />
+          </button>
+        </div>
       </header>
       {loaded !== null && !loaded.server && (
         <p class="notice">

@@ -1,5 +1,5 @@
 import type { Assessed } from '../../assessment.ts';
-import { place } from '../address.ts';
+import { openCard, place } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { jumpTo } from '../frame/jump.ts';
 import { ArrowMark } from '../frame/marks.tsx';
@@ -21,8 +21,8 @@ export function NextShort({ assessed, catalogue, manner }: Props) {
   const session = useSession();
   const { pointing } = messages.value;
   const { next } = assessed;
-  const here = place.value;
-  const onVerdict = here.screen !== 'bench' && here.step === 'verdict';
+  const here = openCard(place.value);
+  const onVerdict = here?.step === 'verdict';
   if (next.kind === 'act' && onVerdict) return null;
   if (next.kind === 'act') {
     return (

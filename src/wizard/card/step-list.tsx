@@ -1,5 +1,5 @@
 import type { Assessment } from '../../assessment.ts';
-import { place, writePlace } from '../address.ts';
+import { openCard, place, writePlace } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type Desk, isBlank } from '../desk.ts';
 import { onceDrawn, standOnHeading } from '../frame/jump.ts';
@@ -27,7 +27,7 @@ interface Props {
 
 export function StepList({ desk, catalogue, step }: Props) {
   const session = useSession();
-  const here = place.value;
+  const here = openCard(place.value);
   const { steps } = messages.value;
   const { assessment, applicable } = session.adviser.advice.value;
   const work = step === 'work' || isWorkOffered(desk.record, assessment, session.drafts.texts.value);
@@ -39,7 +39,7 @@ export function StepList({ desk, catalogue, step }: Props) {
           return (
             <li key={id}>
               <a
-                href={here.screen === 'bench' ? '#/' : writePlace({ ...here, step: id })}
+                href={here === null ? '#/' : writePlace({ ...here, step: id })}
                 aria-current={id === step ? 'step' : undefined}
                 onClick={(event) => {
                   if (event.ctrlKey || event.metaKey || event.shiftKey) return;

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Assessed } from '../../assessment.ts';
 import type { Site } from '../../knowledge/schema.ts';
 import { openWork } from '../../work-order/open-work.ts';
-import { place } from '../address.ts';
+import { openCard, place } from '../address.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { isBlank } from '../desk.ts';
 import { BadRecordNotice, ContradictionNotice, FailureNotice } from '../frame/in-place.tsx';
@@ -44,9 +44,9 @@ interface PointsProps extends Props {
 function Points({ assessed, pending, catalogue }: PointsProps) {
   const [picked, setPicked] = useState<Site | null>(null);
   const desk = useSession().desk.value;
-  const here = place.value;
+  const here = openCard(place.value);
   // the verdict itself stands beside the panel there
-  const onVerdict = here.screen !== 'bench' && here.step === 'verdict';
+  const onVerdict = here?.step === 'verdict';
   // nothing is decided and no other check is made while the card lies open in the middle of its work
   const atWork = desk !== null && openWork(desk.record)?.touched === true;
   const { pointing, sites } = messages.value;

@@ -71,6 +71,7 @@ export const de: Messages = {
   bench: {
     heading: 'Auf der Werkbank',
     newCard: 'Neue Karte',
+    ownRepairs: 'Wie lange eigene Reparaturen halten',
     noServer:
       'Der Server antwortet nicht; diese Liste enthält darum nur, was auf diesem Gerät liegt. Mit `npm start` läuft er wieder; was Sie inzwischen tippen, bleibt hier erhalten und wird dann gesendet.',
     empty:

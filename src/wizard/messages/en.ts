@@ -75,6 +75,7 @@ export const en = {
   bench: {
     heading: 'On the bench',
     newCard: 'New card',
+    ownRepairs: 'How long our repairs last',
     noServer:
       'The server does not answer, so this list holds only what is kept on this device. Start it again with `npm start`; what you type meanwhile is kept here and sent then.',
     empty:
