@@ -1,5 +1,6 @@
 /** What became of the last work on the card, why it failed if it did, and what the same work would bring once more. */
 import type { Assessed } from '../assessment.ts';
+import type { Record as CardRecord } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import type { Messages } from './messages/messages.ts';
 import type { OwnerWordings } from './owner-wordings.ts';
@@ -23,6 +24,7 @@ export interface AfterWorkWords {
   readonly messages: Messages;
   readonly say: Say;
   readonly shop: Shop;
+  readonly record: CardRecord | undefined;
 }
 
 /** Under warranty the owner is better off if the shop tries again at no new price than with the money back. */
@@ -34,7 +36,10 @@ export function triesAgain({ comeback, next }: Assessed): boolean {
 export const failedAfterWork = ({ comeback }: Assessed): boolean =>
   comeback !== undefined && comeback.attributions !== null;
 
-export function afterWorkOf(assessed: Assessed, { words, messages, say, shop }: AfterWorkWords): AfterWork | null {
+export function afterWorkOf(
+  assessed: Assessed,
+  { words, messages, say, shop, record }: AfterWorkWords,
+): AfterWork | null {
   const { comeback } = assessed;
   if (!comeback) return null;
   const { attributions } = comeback;
@@ -48,16 +53,41 @@ export function afterWorkOf(assessed: Assessed, { words, messages, say, shop }: 
   return {
     remedy: comeback.lastRemedy,
     what: { text: words.remedies[comeback.lastRemedy] ?? comeback.lastRemedyName, language: words.language },
+    on: dayOfWork(record, say),
     failed: attributions !== null,
     cameBack: comeback.cameBack,
-    sentences: happened(assessed, comeback, messages, say, shop),
+    sentences: happened(assessed, comeback, { words, messages, say, shop, record }),
     plainly: plainlyOf(attributions, messages),
     again: attributions === null ? [] : againOf(assessed, comeback, messages, say),
     reasons,
   };
 }
 
-function happened(assessed: Assessed, comeback: Comeback, messages: Messages, say: Say, shop: Shop): string[] {
+/** What lies after the last work; empty where there is no record at hand. */
+function sinceWork(record: CardRecord | undefined): CardRecord['timeline'] {
+  const at = record?.timeline.findLastIndex(({ type }) => type === 'treated') ?? -1;
+  return at < 0 ? [] : record!.timeline.slice(at);
+}
+
+function dayOfWork(record: CardRecord | undefined, say: Say): AfterWork['on'] {
+  const [work] = sinceWork(record);
+  return work ? say.date(work.at.slice(0, 10)) : null;
+}
+
+/** It went out again as it was and came back again: said with its days, since a card that comes and goes is another matter. */
+function cameBackOften({ returns }: Comeback, { messages: { afterWork }, say, record }: AfterWorkWords): string[] {
+  if (returns < 2) return [];
+  const days = sinceWork(record).flatMap(({ type, at }) =>
+    type === 'came-back' ? [say.date(at.slice(0, 10)).text] : [],
+  );
+  return [
+    afterWork.cameBackOften(returns, say.number(returns), days.length === returns ? say.list(days) : null),
+    afterWork.asItWas,
+  ];
+}
+
+function happened(assessed: Assessed, comeback: Comeback, around: AfterWorkWords): string[] {
+  const { messages, say, shop } = around;
   const { verdict, warrantyDays, ownStock } = assessed;
   const { afterWork, days } = messages;
   const { workedDays, cameBack, attributions, second } = comeback;
@@ -67,6 +97,7 @@ function happened(assessed: Assessed, comeback: Comeback, messages: Messages, sa
     sentences.push(afterWork.failedAgain(whole, say.number(whole)));
   } else if (cameBack) sentences.push(afterWork.failedAgainUnknown);
   else sentences.push(attributions ? afterWork.neverWorked : afterWork.works);
+  sentences.push(...cameBackOften(comeback, around));
   if (ownStock || !attributions) return sentences;
   const { warranty, paid } = second;
   if (!cameBack) {

@@ -1,4 +1,5 @@
 /** What came in, what was found and what is likely wrong, in the owner's words. */
+import { saysLittle } from '../assess/says-little.ts';
 import type { Assessed, EvidenceItem, RankedFault } from '../assessment.ts';
 import type { Record as CardRecord, FactAnswers } from '../record/schema.ts';
 import type { Messages } from './messages/messages.ts';
@@ -20,6 +21,7 @@ const SURE = [
   ['likely', 0.5],
   ['possible', 0.15],
 ] as const;
+const POSSIBLE_FROM = SURE[3][1];
 
 export function cameInOf(
   record: CardRecord | undefined,
@@ -39,8 +41,8 @@ export function cameInOf(
   const sentences: string[] = [];
   const first = arrived[0];
   if (first) sentences.push(say1.arrived(say.date(first.at.slice(0, 10)).text));
-  const back = record.timeline.filter((event) => event.type === 'came-back').at(-1);
-  if (back) sentences.push(say1.cameBack(say.date(back.at.slice(0, 10)).text));
+  const back = record.timeline.filter((event) => event.type === 'came-back');
+  if (back.length > 0) sentences.push(say1.cameBack(say.list(back.map(({ at }) => say.date(at.slice(0, 10)).text))));
   const told = phrases(facts, ['owner-words', 'onset-manner', 'works-elsewhere'], messages);
   if (told.length > 0) sentences.push(say1.told(told.join('; ')));
   const age = facts['age-years'];
@@ -110,16 +112,38 @@ export function causesIn(ranking: readonly RankedFault[], words: OwnerWordings, 
       site: fault.site,
       what: { text: withoutStop(fault.owner), language: words.language },
       sure: sureness(fault, messages),
-      count: say.count(fault.chance),
+      count: countOf(fault, messages, say),
       range: rangeOf(fault, messages, say),
     }));
+}
+
+/** Where a figure is as good as unknown it is called "about". */
+function countOf({ chance, interval }: RankedFault, messages: Messages, say: Say): Cause['count'] {
+  const count = say.count(chance);
+  return interval && saysLittle(interval) ? { ...count, text: messages.cause.about(count.text) } : count;
+}
+
+/** What must be known to read the list: that the figures may add up to more than 100, and which of them are hardly known. */
+export function causesNoteOf(causes: readonly Cause[], { cause }: Messages): string[] {
+  const [first] = causes;
+  if (first === undefined) return [];
+  const sum = causes.reduce((all, { count }) => all + count.of100, 0);
+  return [
+    ...(first.count.chance < POSSIBLE_FROM ? [cause.noneStandsOut] : []),
+    ...(sum > 100 ? [cause.several] : []),
+    ...(causes.some(({ range }) => range?.saysLittle) ? [cause.littleKnownWhy] : []),
+  ];
 }
 
 function rangeOf({ interval }: RankedFault, messages: Messages, say: Say): Cause['range'] {
   if (!interval) return null;
   const low = say.count(interval.low);
   const high = say.count(interval.high);
-  return { low, high, text: messages.cause.range(say.number(low.of100), say.number(high.of100)) };
+  const little = saysLittle(interval);
+  const text = little
+    ? messages.cause.littleKnown
+    : messages.cause.range(say.number(low.of100), say.number(high.of100));
+  return { low, high, saysLittle: little, text };
 }
 
 /** Nothing is called almost certain whose own range reaches below this. */
@@ -127,7 +151,11 @@ const CERTAIN_FROM = 0.8;
 
 export function sureness({ chance, interval }: Pick<RankedFault, 'chance' | 'interval'>, messages: Messages): string {
   const doubtful = interval !== undefined && interval.low < CERTAIN_FROM;
-  const [word] = SURE.find(([word, least]) => chance >= least && !(word === 'certain' && doubtful)) ?? ['slight'];
+  // what may as well not be so is likely at most
+  const open = interval !== undefined && saysLittle(interval);
+  const [word] = SURE.find(
+    ([word, least]) => chance >= least && !(word === 'certain' && doubtful) && !(word === 'very' && open),
+  ) ?? ['slight'];
   return messages.sure[word as keyof Messages['sure']];
 }
 

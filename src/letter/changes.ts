@@ -7,6 +7,9 @@ const CHANGES_SHOWN = 3;
 /** What an owner can judge comes first. */
 const ORDER: readonly BreakEven['what'][] = ['working-value', 'price', 'chance-works', 'parts', 'labour-minutes'];
 
+/** A card worth more than twice what it was taken for, or half of it, is another card; so with how often work succeeds (judgement). */
+const MOST_TIMES = 2;
+const WITHIN_REASON: readonly BreakEven['what'][] = ['working-value', 'chance-works'];
 /** Minutes and parts are no reason to do or leave a return. */
 const NOT_OF_A_RETURN: readonly BreakEven['what'][] = ['parts', 'labour-minutes'];
 
@@ -34,6 +37,7 @@ function changeOf(
   say: Say,
 ): string | null {
   if (at === null || becomes === null) return null;
+  if (WITHIN_REASON.includes(what) && (at > now * MOST_TIMES || at * MOST_TIMES < now)) return null;
   const side = at > now ? 'more' : 'less';
   const then = messages.kinds[becomes];
   const { changes } = messages;

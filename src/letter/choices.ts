@@ -48,7 +48,8 @@ export function choicesOf(offer: Offer): Choice[] {
   const add = (option: Option | null | undefined) => {
     if (option && !listed.includes(option)) listed.push(option);
   };
-  add(question);
+  // while a check comes first, a repair that is not worth its price today decides nothing
+  if (assessed.next.kind !== 'check' || question?.justified === true) add(question);
   const stops = assessed.options.filter((option) => !isRepair(option) && option !== chosen);
   const leaving = stops.find(({ id }) => id === 'leave-as-it-is') ?? stops.find(({ verdict }) => verdict === 'scrap');
   const returning = stops.find(({ verdict, works }) => verdict === 'return' && works >= LEAST_HOPE_OF_RETURN);

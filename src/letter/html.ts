@@ -3,7 +3,7 @@ import { drawCard } from './card-drawing.ts';
 import { escapeHtml } from './escape.ts';
 import { drawHundred, drawOne } from './hundred.ts';
 import { type Messages, messagesIn } from './messages/messages.ts';
-import { afterWorkHeading, kindOf } from './page-kind.ts';
+import { afterWorkHeading, afterWorkLead, kindOf } from './page-kind.ts';
 import { pointsFor } from './page-size.ts';
 import { styleFor } from './page-style.ts';
 import type { Choice, Letter, Wording } from './schema.ts';
@@ -85,7 +85,7 @@ function looked(letter: Letter, messages: Messages, words: Words): string {
     ? section(
         'after-work',
         afterWorkHeading(letter, messages),
-        `<p>${escapeHtml(messages.afterWork.done)}: ${words(work.what)}. ${escapeHtml(work.sentences.join(' '))}</p>${work.plainly ? `<p><b>${escapeHtml(work.plainly)}</b></p>` : ''}${list(work.reasons.map(({ sentence }) => escapeHtml(sentence)))}${work.again.length > 0 ? `<p>${escapeHtml(work.again.join(' '))}</p>` : ''}`,
+        `<p>${escapeHtml(afterWorkLead(work, messages))}: ${words(work.what)}. ${escapeHtml(work.sentences.join(' '))}</p>${work.plainly ? `<p><b>${escapeHtml(work.plainly)}</b></p>` : ''}${list(work.reasons.map(({ sentence }) => escapeHtml(sentence)))}${work.again.length > 0 ? `<p>${escapeHtml(work.again.join(' '))}</p>` : ''}`,
       )
     : '';
   const cameIn = section('came-in', headings.cameIn, `<p>${escapeHtml(letter.cameIn.join(' '))}</p>`);
@@ -98,7 +98,7 @@ function looked(letter: Letter, messages: Messages, words: Words): string {
     .join('');
   const right =
     letter.causes.length > 0
-      ? `<section class="likely"><h2>${escapeHtml(letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely)}</h2><div class="likely-body"><div>${drawing(letter, messages)}<p class="darker">${escapeHtml(messages.drawing.darker)}${letter.causes.some(({ range }) => range) ? ` ${escapeHtml(messages.drawing.brackets)}` : ''}</p></div><ol>${causes}</ol></div></section>`
+      ? `<section class="likely"><h2>${escapeHtml(letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely)}</h2><div class="likely-body"><div>${drawing(letter, messages)}<p class="darker">${escapeHtml(messages.drawing.darker)}${letter.causes.some(({ range }) => range && !range.saysLittle) ? ` ${escapeHtml(messages.drawing.brackets)}` : ''}</p></div><ol>${causes}</ol></div>${letter.causesNote.length > 0 ? `<p class="causes-note">${escapeHtml(letter.causesNote.join(' '))}</p>` : ''}</section>`
       : '';
   return `<div class="looked"><div>${work?.failed ? after + cameIn : cameIn + after}${section('found-section', headings.found, found + rest)}</div>${right}</div>`;
 }

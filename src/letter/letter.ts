@@ -1,11 +1,12 @@
 /** The owner's page from an assessment: the same facts as the technician's, in words for the owner of the card. */
+import { saysLittle } from '../assess/says-little.ts';
 import { likely } from '../assess/shop-and-card.ts';
 import type { Assessed, Assessment, Option } from '../assessment.ts';
 import { openQuote } from '../record/quote.ts';
 import type { Record as CardRecord, Quoted } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import { afterWorkOf, failedAfterWork, triesAgain } from './after-work.ts';
-import { cameInOf, causesIn, foundIn, foundOf, withoutStop } from './causes.ts';
+import { cameInOf, causesIn, causesNoteOf, foundIn, foundOf, withoutStop } from './causes.ts';
 import { changesOf } from './changes.ts';
 import { choicesOf, chosenOption, type Offer, outOf100, repairInQuestion, repairWaits } from './choices.ts';
 import { type Messages, messagesIn } from './messages/messages.ts';
@@ -74,6 +75,7 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
   const choices = choicesOf(offer);
   const asked = askedFor(choices, question);
   const next = nextCheckOf(offer);
+  const causes = causesIn(assessed.ranking, words, messages, say);
   // while a check comes first, what some repair would do today decides nothing
   const pictured = chosen.verdict !== 'scrap' ? chosen : outcome === 'check-first' ? null : question;
   return {
@@ -100,9 +102,10 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
           : null,
     lead: leadOf(outcome, offer, chosen, question, asked),
     cameIn: cameInOf(record, assessed.evidence, words, messages, say),
-    afterWork: afterWorkOf(assessed, { words, messages, say, shop }),
+    afterWork: afterWorkOf(assessed, { words, messages, say, shop, record }),
     found: foundIn(assessed, words, messages),
-    causes: causesIn(assessed.ranking, words, messages, say),
+    causes,
+    causesNote: causesNoteOf(causes, messages),
     sites: assessed.sites.map(({ site, chance }) => ({ site, chance })),
     choices,
     outOf100: pictured ? outOf100(pictured, assessed.horizonDays, messages, pictured === chosen) : null,
@@ -274,9 +277,11 @@ function restsOf(
     const text = (chance: number) => say.number(Math.round(100 * chance));
     const known = text(works.low) === text(works.high);
     list.push(
-      known
-        ? rests.rangeHolds(text(holds.low), text(holds.high))
-        : rests.range(text(works.low), text(works.high), text(holds.low), text(holds.high)),
+      saysLittle(works) || saysLittle(holds)
+        ? rests.rangeSaysLittle
+        : known
+          ? rests.rangeHolds(text(holds.low), text(holds.high))
+          : rests.range(text(works.low), text(works.high), text(holds.low), text(holds.high)),
     );
   }
   if (assessed.sensitivity) {
@@ -360,6 +365,7 @@ function contradictionLetter(contradiction: Exclude<Tellable, Assessed>, options
     afterWork: null,
     found: { items, others: null },
     causes: [],
+    causesNote: [],
     sites: [],
     choices: [],
     outOf100: null,

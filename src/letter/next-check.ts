@@ -36,7 +36,11 @@ export function nextCheckOf({ assessed, shop, words, messages, say }: Offer): Ne
     what: { text: words.checks[advice.check] ?? advice.name, language: words.language },
     minutes,
     cost,
-    sentences: [messages.next.takes(minutes, cost.text), paid],
+    sentences: [
+      // what rounds to nothing is not said as a sum of nothing
+      Math.round(cost.amount) === 0 ? messages.next.takesCheaply(minutes) : messages.next.takes(minutes, cost.text),
+      paid,
+    ],
     leadsTo,
   };
 }

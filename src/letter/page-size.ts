@@ -43,7 +43,7 @@ export function estimatedHeight(letter: Letter, width: number): number {
       section(
         letter.afterWork
           ? [
-              `${' '.repeat(18)}${letter.afterWork.what.text} ${letter.afterWork.sentences.join(' ')}`,
+              `${' '.repeat(letter.afterWork.on ? 40 : 18)}${letter.afterWork.what.text} ${letter.afterWork.sentences.join(' ')}`,
               // in bold, which is wider
               ...(letter.afterWork.plainly
                 ? [letter.afterWork.plainly.padEnd(letter.afterWork.plainly.length * BOLD)]
@@ -66,7 +66,8 @@ export function estimatedHeight(letter: Letter, width: number): number {
                 0.3 +
                 1.26 * (lines([`${sure}, ${count.text} (${range?.text ?? ''})`], right) + lines([what.text], right)),
               0,
-            ),
+            ) +
+            1.14 * lines(letter.causesNote.length > 0 ? [letter.causesNote.join(' ')] : [], (right + 15.7) * 1.1),
         ),
   );
   const choices =

@@ -54,8 +54,9 @@ figcaption .legend{margin-top:.4rem}
 .likely ol{counter-reset:cause}
 .likely ol li{counter-increment:cause;padding-left:1.75rem;position:relative;margin-bottom:.28rem;line-height:1.26}
 .likely ol li::before{content:counter(cause);position:absolute;left:0;top:0;width:1.22rem;height:1.22rem;border-radius:50%;background:var(--ink);color:#fff;font-size:.82rem;font-weight:700;text-align:center;line-height:1.5}
+.causes-note{font-size:.9rem;line-height:1.26;margin-top:.3rem;color:var(--soft)}
 .sure{font-weight:700}
-.range{color:var(--soft);font-size:.92rem;white-space:nowrap}
+.range{color:var(--soft);font-size:.92rem}
 table{width:100%;border-collapse:collapse;line-height:1.26}
 thead th{font-size:.88rem;color:var(--soft);text-align:left;font-weight:600;border-bottom:1px solid var(--ink);padding:0 .6rem .2rem 0;vertical-align:bottom}
 tbody th{text-align:left;font-weight:400}

@@ -21,6 +21,7 @@ export function proseOf(letter: Letter): string[] {
     ...letter.found.items.map(({ what, state }) => `${what.text}: ${state.text}`),
     ...(letter.found.others ? [letter.found.others] : []),
     ...letter.causes.map(({ what, sure, count }) => `${sure}, ${count.text}: ${what.text}`),
+    ...letter.causesNote,
     ...letter.choices.flatMap(({ what, note, ifItFails, price }) => [
       what.text,
       ...(note ? [note] : []),

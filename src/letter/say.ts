@@ -11,6 +11,7 @@ export interface Say {
   readonly number: (value: number) => string;
   /** to one decimal where it is not whole */
   readonly years: (value: number) => string;
+  readonly list: (items: readonly string[]) => string;
   readonly date: (iso: string) => { readonly iso: string; readonly text: string };
 }
 
@@ -33,8 +34,10 @@ export function sayIn(locale: string, currency: string, words: CountWords): Say 
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
   const tenths = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 });
   const date = new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' });
+  const list = new Intl.ListFormat(locale, { type: 'conjunction' });
   return {
     locale,
+    list: (items) => list.format(items),
     money: (amount) => ({ amount, text: whole.format(Math.round(amount) === 0 ? 0 : amount) }),
     exactly: (amount) => ({ amount, text: exact.format(amount) }),
     count: (chance) => {

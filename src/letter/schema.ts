@@ -68,7 +68,8 @@ export const Cause = z.strictObject({
   what: Wording,
   sure: z.string(),
   count: Count,
-  range: z.strictObject({ low: Count, high: Count, text: z.string() }).nullable(),
+  /** `saysLittle`: so wide that the page says so in place of its two ends */
+  range: z.strictObject({ low: Count, high: Count, saysLittle: z.boolean(), text: z.string() }).nullable(),
 });
 export type Cause = z.infer<typeof Cause>;
 
@@ -112,6 +113,8 @@ export type NextCheck = z.infer<typeof NextCheck>;
 export const AfterWork = z.strictObject({
   remedy: Id,
   what: Wording,
+  /** the day of the work; null where there is no record at hand */
+  on: Day.nullable(),
   /** it failed again, or never worked: the page is about that */
   failed: z.boolean(),
   /** it failed in service, not on the bench */
@@ -162,6 +165,8 @@ export const Letter = z.strictObject({
     others: z.string().nullable(),
   }),
   causes: z.array(Cause),
+  /** what must be known to read the list of causes */
+  causesNote: z.array(z.string()),
   sites: z.array(z.strictObject({ site: z.enum(SITES), chance: Chance01 })),
   choices: z.array(Choice),
   outOf100: OutOf100.nullable(),

@@ -1,6 +1,6 @@
 /** A letter as plain text, for a terminal or a mail. */
 import { type Messages, messagesIn } from './messages/messages.ts';
-import { afterWorkHeading, kindOf } from './page-kind.ts';
+import { afterWorkHeading, afterWorkLead, kindOf } from './page-kind.ts';
 import type { Choice, Letter } from './schema.ts';
 
 const WIDTH = 96;
@@ -13,7 +13,7 @@ export function letterText(letter: Letter): string {
     afterWorkHeading(letter, messages),
     letter.afterWork
       ? [
-          `${messages.afterWork.done}: ${letter.afterWork.what.text}. ${letter.afterWork.sentences.join(' ')}`,
+          `${afterWorkLead(letter.afterWork, messages)}: ${letter.afterWork.what.text}. ${letter.afterWork.sentences.join(' ')}`,
           ...(letter.afterWork.plainly ? [letter.afterWork.plainly] : []),
           ...bullets(letter.afterWork.reasons.map(({ sentence }) => sentence)),
           ...(letter.afterWork.again.length > 0 ? [letter.afterWork.again.join(' ')] : []),
@@ -30,13 +30,13 @@ export function letterText(letter: Letter): string {
       ),
       ...(letter.found.others ? [letter.found.others] : []),
     ]),
-    section(
-      letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely,
-      letter.causes.map(
+    section(letter.outcome === 'return' ? headings.likelyElsewhere : headings.likely, [
+      ...letter.causes.map(
         ({ what, sure, count, range }, at) =>
           `${at + 1}. ${sure}, ${count.text}${range ? ` (${range.text})` : ''}: ${what.text}`,
       ),
-    ),
+      ...letter.causesNote,
+    ]),
     section(
       letter.ownStock
         ? headings.choicesOwnStock

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { saysLittle } from '../../src/assess/says-little.ts';
 import type { Assessed, Option } from '../../src/assessment.ts';
 import { proseOf } from '../../src/letter/prose.ts';
 import { countText, readingLevel } from '../../src/letter/reading-level.ts';
@@ -171,6 +172,47 @@ describe('The owner is told the same facts as the technician', () => {
       }
       expect(letter.sites).toEqual(assessed.sites);
     }
+  });
+
+  it('in how well a figure is known: a range as wide as that is called hardly known to both, and its figure about so much', () => {
+    let wide = 0;
+    for (const { assessed, letter, german } of bench.told)
+      for (const [at, { range, count, sure }] of letter.causes.entries()) {
+        const { interval } = assessed.ranking[at]!;
+        if (interval === undefined || range === null) continue;
+        const says = interval.high - interval.low < 0.8;
+        expect(range.saysLittle, letter.record).toBe(!says);
+        expect(saysLittle(interval)).toBe(!says);
+        const told = says ? `${hundredths(interval.low)} to ${hundredths(interval.high)}` : /little is known/;
+        expect(range.text).toMatch(told);
+        expect(count.text.startsWith('about ')).toBe(!says);
+        if (says) continue;
+        wide++;
+        expect(sure).not.toMatch(/certain|Very likely/);
+        expect(letter.causesNote.join(' ')).toContain('few have counted');
+        expect(german.causes[at]!.range!.text).toContain('wenig bekannt');
+      }
+    expect(wide).toBeGreaterThan(3);
+  });
+
+  it('in the list of causes: where its figures add up to more than 100, it says why they can', () => {
+    for (const { letter } of bench.told) {
+      const sum = letter.causes.reduce((all, { count }) => all + count.of100, 0);
+      expect(
+        letter.causesNote.some((note) => note.includes('more than one fault')),
+        letter.record,
+      ).toBe(sum > 100);
+    }
+  });
+
+  it('and no two reasons of one letter say that a power line is shorted', () => {
+    let said = 0;
+    for (const { letter } of bench.told) {
+      const shorts = letter.ruledOut.filter(({ reason }) => /power line/.test(reason.text));
+      expect(shorts.length, letter.record).toBeLessThan(2);
+      said += shorts.length;
+    }
+    expect(said).toBeGreaterThan(2);
   });
 
   it('in the prices: inside the band where there is one, and its two edges where there is none', () => {

@@ -79,6 +79,43 @@ describe('The second page of a card with a bridge in the picture', () => {
   });
 });
 
+describe('The second page of a card that came back twice', () => {
+  /** Out again with nothing done to it, and back. */
+  function backAgain(times: number): CardRecord {
+    const { record } = bench.of('back-after-three-weeks');
+    const back = Date.parse(record.timeline.findLast(({ type }) => type === 'came-back')!.at);
+    const on = (day: number) => new Date(back + day * DAY).toISOString();
+    const more = Array.from({ length: times - 1 }, (_, at): CardRecord['timeline'] => [
+      { type: 'handed-back', at: on(10 * at + 2) },
+      { type: 'came-back', at: on(10 * at + 9), workedDays: 5 },
+    ]);
+    return { ...record, timeline: [...record.timeline, ...more.flat()] };
+  }
+
+  it('says when the work was done, on which days the card came back, and that nothing was done in between', async () => {
+    const twice = backAgain(2);
+    const { afterWork, cameIn } = await bench.letterOf(twice, { record: twice });
+    expect(afterWork!.on?.text).toBe('11 March 2026');
+    expect(afterWork!.sentences.slice(0, 3)).toEqual([
+      'The card worked for 21 days and failed again.',
+      'It has come back twice: on 2 April 2026 and 11 April 2026.',
+      'In between it went out as it was. So we take it for the same fault.',
+    ]);
+    expect(cameIn).toContain('It came back on 2 April 2026 and 11 April 2026.');
+    const thrice = backAgain(3);
+    const third = await bench.letterOf(thrice, { record: thrice });
+    expect(third.afterWork!.sentences).toContain(
+      'It has come back 3 times: on 2 April 2026, 11 April 2026 and 21 April 2026.',
+    );
+  });
+
+  it('and says nothing of it where it came back once', () => {
+    const { letter } = bench.of('back-after-three-weeks');
+    expect(letter.afterWork!.sentences.join(' ')).not.toMatch(/come back|In between/);
+    expect(letterText(letter)).toContain('We did this last, on ');
+  });
+});
+
 describe('The second page under warranty', () => {
   it('offers to try again at no new price where that suits both, with the money back as the other box', async () => {
     const letter = await bench.letterOf(clockAgain(100, 40));

@@ -28,14 +28,14 @@ export const de: Messages = {
     validUntil: 'Gültig bis',
     invented: 'Erfundenes Beispiel: keine echte Karte, kein echter Besitzer, kein echter Preis.',
     inventedMark: 'Erfundenes Beispiel',
-    basis: (knowledge) => `Gerechnet mit Wissensstand ${knowledge}.`,
+    basis: (knowledge) => `Damit sich diese Seite später nachprüfen lässt: gerechnet nach Regelbuch ${knowledge}.`,
     languageNote: (language) =>
       `Befunde, Ursachen, Arbeiten und Hinweise stehen hier${language === 'en' ? ' auf Englisch' : ''}, wie sie in den Regeln der Werkstatt stehen.`,
   },
 
   headings: {
     advice: 'Unser Rat',
-    cameIn: 'Was kam herein',
+    cameIn: 'Womit die Karte kam',
     afterWork: 'Was zuvor getan wurde',
     whyAgain: 'Warum sie wieder ausfiel',
     whyFailed: 'Warum die Reparatur misslang',
@@ -108,8 +108,8 @@ export const de: Messages = {
     age: (years) => `Die Karte ist etwa ${years} alt.`,
     years: (count, text) => (count === 1 ? 'ein Jahr' : `${text} Jahre`),
     known: (words) => `Wir wissen auch: ${words}.`,
-    arrived: (date) => `Sie kam am ${date} herein.`,
-    cameBack: (date) => `Sie kam am ${date} wieder.`,
+    arrived: (date) => `Sie kam am ${date} zu uns.`,
+    cameBack: (date) => `Zurück kam sie am ${date}.`,
   },
 
   facts: {
@@ -157,7 +157,11 @@ export const de: Messages = {
   },
 
   afterWork: {
-    done: 'Das taten wir zuletzt',
+    done: 'Unsere letzte Arbeit',
+    doneOn: (date) => `Unsere letzte Arbeit, am ${date}`,
+    cameBackOften: (times, text, days) =>
+      `Sie kam ${times === 2 ? 'zweimal' : `${text}-mal`} zurück${days === null ? '' : `: am ${days}`}.`,
+    asItWas: 'Dazwischen ging sie hinaus, wie sie war. Darum halten wir es für denselben Fehler.',
     failedAgain: (days, text) =>
       days < 1
         ? 'Die Karte fiel am selben Tag wieder aus.'
@@ -217,8 +221,11 @@ export const de: Messages = {
     range: (low, high) => `${low} bis ${high}`,
     sound: (count) => `Die Karte ist in Ordnung: ${count}.`,
     several: 'Eine Karte kann mehrere Fehler haben, darum kann die Summe über 100 liegen.',
-    more: (count) => (count === 1 ? 'Eine weitere Ursache ist möglich.' : `${count} weitere Ursachen sind möglich.`),
-    none: 'Eine wahrscheinliche Ursache können wir nicht nennen.',
+    noneStandsOut: 'Keine Ursache sticht heraus: viele sind möglich.',
+    about: (count) => `etwa ${count}`,
+    littleKnown: 'über diese Zahl ist wenig bekannt',
+    littleKnownWhy:
+      'Wo über eine Zahl wenig bekannt ist, hängt sie an etwas Seltenem, das kaum jemand gezählt hat, etwa wie oft eine Reparatur schadet. Die Wahrheit kann weit daneben liegen.',
   },
 
   price: {
@@ -319,6 +326,7 @@ export const de: Messages = {
   ruledOut: { shop: 'Für manche Reparaturen fehlt uns ein Werkzeug oder ein Teilepreis.' },
 
   next: {
+    takesCheaply: (minutes) => `Er dauert etwa ${minutes} Minuten und kostet uns so gut wie nichts.`,
     takes: (minutes, cost) => `Er dauert etwa ${minutes} Minuten und kostet uns ${cost}.`,
     free: 'Sie zahlen dafür nichts.',
     fee: (fee) =>
@@ -334,7 +342,8 @@ export const de: Messages = {
       'Die Zahlen sind Schätzungen. Sie kommen aus dem, was Werkstätten oft sehen, und aus veröffentlichten Werten. Sie sind kein Versprechen.',
     range: (lowWorks, highWorks, lowHolds, highHolds) =>
       `Die wahre Zahl derer, die laufen, kann von ${lowWorks} bis ${highWorks} reichen, die Zahl derer, die halten, von ${lowHolds} bis ${highHolds}.`,
-    rangeHolds: (low, high) => `Die wahre Zahl derer, die halten, kann von ${low} bis ${high} reichen.`,
+    rangeSaysLittle: 'Wie oft das gelingt, ist wenig bekannt. Die wahre Zahl kann weit daneben liegen.',
+    rangeHolds: (low, high) => `Die wahre Zahl derer, die halten, kann zwischen ${low} und ${high} liegen.`,
     values: (working, asIs) =>
       `Eine laufende Karte wie diese haben wir mit ${working} angesetzt, und mit ${asIs}, wie sie jetzt ist. Sagen Sie uns, wenn das nicht stimmt.`,
     law: 'Ihre Rechte nach dem Gesetz bleiben, wie sie sind.',

@@ -30,7 +30,7 @@ export const en = {
     validUntil: 'Valid until',
     invented: 'Invented example: no real card, owner or price.',
     inventedMark: 'Invented example',
-    basis: (knowledge: string) => `Worked out with knowledge version ${knowledge}.`,
+    basis: (knowledge: string) => `So that this page can be checked later: worked out by rule book ${knowledge}.`,
     languageNote: (language: string) =>
       `Findings, causes, work and advice are worded here as the rules of the workshop say them${language === 'de' ? ', in German' : ''}.`,
   },
@@ -157,6 +157,10 @@ export const en = {
 
   afterWork: {
     done: 'We did this last',
+    doneOn: (date: string) => `We did this last, on ${date}`,
+    cameBackOften: (times: number, text: string, days: string | null) =>
+      `It has come back ${times === 2 ? 'twice' : `${text} times`}${days === null ? '' : `: on ${days}`}.`,
+    asItWas: 'In between it went out as it was. So we take it for the same fault.',
     failedAgain: (days: number, text: string) =>
       days < 1
         ? 'The card failed again on the same day.'
@@ -217,8 +221,11 @@ export const en = {
     range: (low: string, high: string) => `${low} to ${high}`,
     sound: (count: string) => `Nothing wrong with the card: ${count}.`,
     several: 'A card can have more than one fault, so these can add up to more than 100.',
-    more: (count: number) => (count === 1 ? 'One more cause is possible.' : `${count} more causes are possible.`),
-    none: 'We cannot name a likely cause.',
+    noneStandsOut: 'No cause stands out: many are possible.',
+    about: (count: string) => `about ${count}`,
+    littleKnown: 'little is known about this figure',
+    littleKnownWhy:
+      'Where little is known about a figure, it hangs on something rare that few have counted, such as how often a repair does harm. The truth may be far off.',
   },
 
   price: {
@@ -319,6 +326,7 @@ export const en = {
 
   next: {
     takes: (minutes: number, cost: string) => `It takes us about ${minutes} minutes and costs us ${cost}.`,
+    takesCheaply: (minutes: number) => `It takes us about ${minutes} minutes and costs us next to nothing.`,
     free: 'You do not pay for it.',
     fee: (fee: string) => `It is part of our work. If the card is not repaired after we tried, you pay ${fee} in all.`,
     ownStock: 'It is our own card, so the cost is ours.',
@@ -332,6 +340,7 @@ export const en = {
       'The numbers are estimates. They come from what repair shops often see and from published figures. They are no promise.',
     range: (lowWorks: string, highWorks: string, lowHolds: string, highHolds: string) =>
       `The true number that works may lie from ${lowWorks} to ${highWorks}, the number that lasts from ${lowHolds} to ${highHolds}.`,
+    rangeSaysLittle: 'Little is known about how often this works. The true number may be far off.',
     rangeHolds: (low: string, high: string) => `The true number that lasts may lie from ${low} to ${high}.`,
     values: (working: string, asIs: string) =>
       `We took a working card like this one to be worth ${working}, and ${asIs} as it is now. Tell us if that is wrong.`,

@@ -73,6 +73,7 @@ export const resultsDe: ResultMessages = {
     against: 'dagegen',
     for: 'dafür',
     range: (low, high) => `${low} bis ${high}`,
+    littleKnown: 'über diese Zahl ist wenig bekannt',
   },
 
   wavering: {

@@ -70,6 +70,7 @@ export const resultsEn = {
     against: 'against',
     for: 'for',
     range: (low: string, high: string) => `${low} to ${high}`,
+    littleKnown: 'little is known about this figure',
   },
 
   wavering: {

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { saysLittle } from '../../assess/says-little.ts';
 import type { Assessed, RankedFault } from '../../assessment.ts';
 import type { Site } from '../../knowledge/schema.ts';
 import { ChanceBar } from '../card/chance-bar.tsx';
@@ -65,7 +66,11 @@ function Cause({ cause, about, open }: { cause: RankedFault; about: string | und
         <span class="cause-chance">
           {sayPercent(cause.chance)}
           {cause.interval && (
-            <small> {evidence.range(sayPercent(cause.interval.low), sayPercent(cause.interval.high))}</small>
+            <small>
+              {' '}
+              {evidence.range(sayPercent(cause.interval.low), sayPercent(cause.interval.high))}
+              {saysLittle(cause.interval) && `: ${evidence.littleKnown}`}
+            </small>
           )}
         </span>
         <ChanceBar chance={cause.chance} before={cause.before} />
