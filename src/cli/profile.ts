@@ -1,6 +1,6 @@
 import { createReadStream } from 'node:fs';
-import { readFile, stat } from 'node:fs/promises';
-import { profileAnswer, sayTime, unreadableAnswer, windowOfShop } from '../assess/thermal-profile.ts';
+import { stat } from 'node:fs/promises';
+import { profileAnswer, sayTime, unreadableAnswer } from '../assess/thermal-profile.ts';
 import { ALLOYS, type AlloyClass, findAlloy } from '../joints/alloys.ts';
 import { judgeProfile } from '../joints/judged-profile.ts';
 import type { LayoutProblem, TimeUnit } from '../joints/log-columns.ts';
@@ -14,9 +14,9 @@ import {
   type ThermocoupleLog,
   type UnreadableLog,
 } from '../joints/thermocouple-log.ts';
-import { ShopReflowWindow } from '../knowledge/profile-answer.ts';
 import { BadInput, type Command, type CommandInput, printJson, stringFlag } from './command.ts';
 import { packageFlags } from './package-flags.ts';
+import { readWindow } from './window-file.ts';
 
 export const profileCommand: Command = {
   name: 'profile',
@@ -133,7 +133,7 @@ async function windowOf(input: CommandInput): Promise<ReflowWindow> {
     for (const flag of ['alloy', 'package', 'thickness', 'volume'])
       if (input.values[flag] !== undefined)
         throw new BadInput(`--${flag} belongs to the classes of the standard; a window of the shop's own says it all.`);
-    return shopWindow(file);
+    return readWindow(file);
   }
   const solder = classOf('alloy', alloy ?? 'lead-free');
   const rated = stringFlag(input, 'package');
@@ -154,23 +154,6 @@ function classOf(flag: string, name: string): AlloyClass {
   if (alloy) throw new BadInput(`J-STD-020 has no class for ${alloy.id}: judge it by a window of your own (--window).`);
   const known = flag === 'alloy' ? `, ${ALLOYS.map(({ id }) => id).join(', ')}` : '';
   throw new BadInput(`--${flag} takes leaded, lead-free${known}; "${name}" is none of them.`);
-}
-
-async function shopWindow(file: string): Promise<ReflowWindow> {
-  let content: unknown;
-  try {
-    content = JSON.parse(await readFile(file, 'utf8'));
-  } catch (error) {
-    throw new BadInput(`${file}: no window can be read here (${(error as Error).message}).`);
-  }
-  const parsed = ShopReflowWindow.safeParse(content);
-  if (!parsed.success) {
-    const issues = parsed.error.issues.map(({ path, message }) => `  ${path.join('.') || 'the whole'}: ${message}`);
-    throw new BadInput(
-      `${file}: this is no reflow window.\n${issues.join('\n')}\nIts shape: worth-the-heat schemas reflow-window`,
-    );
-  }
-  return windowOfShop(parsed.data);
 }
 
 function numberFlag(input: CommandInput, name: string, orNought = false): number | undefined {

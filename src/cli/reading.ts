@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { buffer } from 'node:stream/consumers';
 import type { Knowledge } from '../knowledge/knowledge.ts';
-import { loadKnowledge, loadShop, readJson as readJsonText } from '../knowledge/load.ts';
+import { loadKnowledge, loadShop, NOT_UTF_8, readJson as readJsonText, textOf } from '../knowledge/load.ts';
 import { sayProblem } from '../knowledge/say-problem.ts';
 import { auditShop } from '../shop/audit.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -22,35 +22,47 @@ export const SHOP_FLAG: Flag = {
   about: 'shop profile (money, policy, meters) to use instead of your own in the data folder',
 };
 
-/** Parsed JSON of a file, or of standard input for `-`. */
-export async function readJson(path: string): Promise<unknown> {
-  const where = path === '-' ? 'standard input' : path;
-  const content = decoded(where, await bytesOf(path));
-  if (content.trim() === '')
-    throw new BadInput(`${where}: it is empty. A record is a JSON object; \`worth-the-heat new\` writes one.`);
-  const read = readJsonText(content);
-  if (read.ok) return read.value;
-  throw new BadInput(`${where}: ${read.wrong}. ${read.todo} A record is JSON; \`worth-the-heat new\` writes one.`);
+/** How a kind of file is asked for, and what it is: said where it cannot be read. */
+export interface FileKind {
+  readonly what: string;
+  readonly is: string;
 }
 
-async function bytesOf(path: string): Promise<Buffer> {
+const RECORD_FILE: FileKind = {
+  what: 'a record file, or - for standard input',
+  is: 'A record is a JSON object; `worth-the-heat new` writes one.',
+};
+
+/** Parsed JSON of a record's file, or of standard input for `-`. */
+export async function readJson(path: string): Promise<unknown> {
+  return (await readJsonFile(path, RECORD_FILE)).value;
+}
+
+/** Text and value of a JSON file: UTF-8 only, nothing in it twice, faults by line and column. */
+export async function readJsonFile(path: string, kind: FileKind): Promise<{ text: string; value: unknown }> {
+  const where = path === '-' ? 'standard input' : path;
+  const text = decoded(where, await bytesOf(path, kind));
+  if (text.trim() === '') throw new BadInput(`${where}: it is empty. ${kind.is}`);
+  const read = readJsonText(text);
+  if (read.ok) return { text, value: read.value };
+  throw new BadInput(`${where}: ${read.wrong}. ${read.todo} ${kind.is}`);
+}
+
+async function bytesOf(path: string, { what }: FileKind): Promise<Buffer> {
   try {
     return path === '-' ? await buffer(process.stdin) : await readFile(path);
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     const wrong =
       code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'that is a folder' : (error as Error).message;
-    throw new BadInput(`${path}: ${wrong}. Name a record file, or - for standard input.`);
+    throw new BadInput(`${path}: ${wrong}. Name ${what}.`);
   }
 }
 
-/** A byte that is no UTF-8 would come out as a question mark, and what was typed would be lost. */
 function decoded(where: string, bytes: Buffer): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw new BadInput(`${where}: this is not UTF-8 text. Save it again with the encoding UTF-8.`);
-  }
+  const text = textOf(bytes);
+  if (text === null) throw new BadInput(`${where}: ${NOT_UTF_8.wrong}. ${NOT_UTF_8.todo}`);
+  return text;
 }
 
 export function recordPath(input: CommandInput, command: string): string {

@@ -1,10 +1,7 @@
-import { readFile, writeFile } from 'node:fs/promises';
-import { windowOfShop } from '../assess/thermal-profile.ts';
+import { writeFile } from 'node:fs/promises';
 import { assess } from '../assess.ts';
 import { MOISTURE_LEVELS } from '../joints/bake.ts';
-import type { ReflowWindow } from '../joints/reflow-window.ts';
 import { inLanguage } from '../knowledge/load.ts';
-import { ShopReflowWindow } from '../knowledge/shop-reflow-window.ts';
 import { parseRecord } from '../record/parse.ts';
 import { MoistureLevel, type PackageKnown } from '../record/schema.ts';
 import { SHEET_LANGUAGES } from '../work-order/messages/messages.ts';
@@ -17,6 +14,7 @@ import { BadInput, type Command, type CommandInput, printJson, stringFlag, whole
 import { packageFlags } from './package-flags.ts';
 import { printPdf } from './print-pdf.ts';
 import { readJson, readKnowledge, readShop, recordPath } from './reading.ts';
+import { readWindow } from './window-file.ts';
 import { recordAndPrint, records, stepFlags } from './worksheet-step.ts';
 
 export const worksheetCommand: Command = {
@@ -50,7 +48,8 @@ export const worksheetCommand: Command = {
     const paper = paperOf(input);
     const language = languageOf(input);
     const recording = records(input);
-    const window = await windowOf(input);
+    const windowFile = stringFlag(input, 'window');
+    const window = windowFile === undefined ? undefined : await readWindow(windowFile);
     const maxFaults = wholeFlag(input, 'max-faults', 3, 1, 4);
     const [raw, rules] = await Promise.all([readJson(path), readKnowledge(input)]);
     const knowledge = language === undefined ? rules : await inLanguage(rules, language, stringFlag(input, 'rules'));
@@ -137,23 +136,6 @@ function languageOf(input: CommandInput): string | undefined {
   if (typed !== undefined && known === undefined)
     throw new BadInput(`--language takes ${SHEET_LANGUAGES.join(' or ')}; "${typed}" is neither.`);
   return known;
-}
-
-async function windowOf(input: CommandInput): Promise<ReflowWindow | undefined> {
-  const file = stringFlag(input, 'window');
-  if (file === undefined) return undefined;
-  let content: unknown;
-  try {
-    content = JSON.parse(await readFile(file, 'utf8'));
-  } catch (error) {
-    throw new BadInput(`${file}: no window can be read here (${(error as Error).message}).`);
-  }
-  const parsed = ShopReflowWindow.safeParse(content);
-  if (parsed.success) return windowOfShop(parsed.data);
-  const issues = parsed.error.issues.map(({ path, message }) => `  ${path.join('.') || 'the whole'}: ${message}`);
-  throw new BadInput(
-    `${file}: this is no reflow window.\n${issues.join('\n')}\nIts shape: worth-the-heat schemas reflow-window`,
-  );
 }
 
 async function write(file: string, text: string): Promise<void> {

@@ -62,12 +62,13 @@ export async function loadShop(path: string = join(RULES_FOLDER, 'shop.json')): 
     ok: false,
     problems: [{ file, path: '', kind, wrong, todo }],
   });
-  let text: string;
+  let text: string | null;
   try {
-    text = await readFile(file, 'utf8');
+    text = textOf(await readFile(file));
   } catch (cause) {
     return broken('no-file', whyUnread(cause), 'Give the path of a shop profile, such as a copy of rules/shop.json.');
   }
+  if (text === null) return broken('bad-encoding', NOT_UTF_8.wrong, NOT_UTF_8.todo);
   const read = readJson(text);
   return read.ok ? parseShop(file, read.value) : broken('bad-json', read.wrong, read.todo);
 }
@@ -78,6 +79,20 @@ function whyUnread(cause: unknown): string {
   if (code === 'EISDIR') return 'this is a folder, not a file';
   if (code === 'ENOTDIR') return 'this is a file, not a folder';
   return `it cannot be read (${message})`;
+}
+
+export const NOT_UTF_8 = {
+  wrong: 'this is not UTF-8 text',
+  todo: 'Save it again with the encoding UTF-8.',
+} as const;
+
+/** Null where it is no UTF-8: such a byte would come out as a question mark, and what was typed would be lost. */
+export function textOf(bytes: Uint8Array): string | null {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
 }
 
 type ReadJson =

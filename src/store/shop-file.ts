@@ -1,7 +1,7 @@
 /** The shop profile: one JSON file in the data folder that the user edits. */
 import { copyFileSync, existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { lineOf } from '../knowledge/line-of.ts';
-import { readJson } from '../knowledge/load.ts';
+import { NOT_UTF_8, readJson, textOf } from '../knowledge/load.ts';
 import { parseShop } from '../shop/parse.ts';
 import type { FoundShop } from './store.ts';
 
@@ -15,14 +15,15 @@ export function openShopFile(path: string, template: string): ShopFile {
   if (!existsSync(path)) seed(path, template);
   return {
     read() {
-      let text: string;
+      let text: string | null;
       try {
-        text = readFileSync(path, 'utf8');
+        text = textOf(readFileSync(path));
       } catch (cause) {
         const wrong = `the shop profile cannot be read (${(cause as Error).message})`;
         const todo = 'Put the file back, or remove it and start again: a new one is made.';
         return { ok: false, problems: [{ file: path, path: '', kind: 'no-file', wrong, todo }] };
       }
+      if (text === null) return { ok: false, problems: [{ file: path, path: '', kind: 'bad-encoding', ...NOT_UTF_8 }] };
       const json = readJson(text);
       if (json.ok) return withLines(parseShop(path, json.value), text);
       return { ok: false, problems: [{ file: path, path: '', kind: 'bad-json', wrong: json.wrong, todo: json.todo }] };

@@ -112,7 +112,7 @@ describe('worth-the-heat worksheet', () => {
     [['--hours', '-1'], '--hours takes a number from nought; "-1" is not one.'],
     [['--room', 'cellar'], '--room takes within or worse; "cellar" is neither.'],
     [['--paper', 'a5'], '--paper takes a4 or letter; "a5" is neither.'],
-    [['--window', 'no-such-file.json'], 'no-such-file.json: no window can be read here'],
+    [['--window', 'no-such-file.json'], 'no-such-file.json: there is no such file. Name a window file.'],
     [['--html', '/no/such/folder/sheet.html'], 'the sheet could not be written'],
   ])('refuses %j with the words that help', async (flags, words) => {
     const joined = flags[1]!.startsWith('-') ? [`${flags[0]}=${flags[1]}`] : flags;

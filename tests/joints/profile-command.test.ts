@@ -25,7 +25,7 @@ function run(args: readonly string[], input = ''): Promise<{ code: number; out: 
   });
 }
 
-function write(name: string, text: string): string {
+function write(name: string, text: string | Buffer): string {
   const path = join(folder, name);
   writeFileSync(path, text);
   return path;
@@ -75,9 +75,24 @@ describe('worth-the-heat profile', () => {
     const broken = write('broken.json', JSON.stringify({ ...window, limits: { peek: { atMost: 220 } } }));
     const refused = await run([good, '--window', broken]);
     expect([refused.code, refused.err]).toEqual([1, expect.stringContaining('this is no reflow window')]);
+    expect(refused.err).toContain('line 1, limits.peek: nothing reads "peek" here');
     expect((await run([good, '--window', own, '--alloy', 'leaded'])).err).toContain(
       "a window of the shop's own says it all",
     );
+  });
+
+  it.each([
+    ['{\n  "name": "x",\n  "levels": {,}\n}', 'this is no JSON from line 3, column 14 on'],
+    ['{\n  "name": "x",\n  "name": "y"\n}', '"name" stands twice in one object, the second time at line 3, column 3'],
+    ['{\n  "name": "x",\n  "levels": {\n    "soakFrom": "100"\n  }\n}', 'line 4, levels.soakFrom: "100" is a text'],
+    ['', 'it is empty. A window is a JSON object'],
+    [Buffer.from('{"name": "f\xfcr Blei"}', 'latin1'), 'this is not UTF-8 text'],
+  ])('reads a window as strictly as a record: %j', async (content, words) => {
+    const file = write('strict.json', content);
+    const { code, err } = await run([good, '--window', file]);
+    expect(code).toBe(1);
+    expect(err).toContain(`strict.json: `);
+    expect(err).toContain(words);
   });
 
   it.each([

@@ -38,6 +38,18 @@ it('says where a profile stops being JSON', () => {
   expect(!found.ok && found.problems[0]!.wrong).toContain('line 3');
 });
 
+it('refuses a profile in another encoding, whose umlauts would come out as question marks', () => {
+  const folder = temporaryFolder();
+  const store = openBench(folder);
+  const path = join(folder, 'shop.json');
+  const text = readFileSync(path, 'utf8').replace(/"name": "[^"]*"/, '"name": "Werkstatt für Karten"');
+  writeFileSync(path, Buffer.from(text, 'latin1'));
+  const found = store.shop();
+  expect(!found.ok && found.problems[0]).toMatchObject({ file: path, wrong: 'this is not UTF-8 text' });
+  writeFileSync(path, text);
+  expect(shopOf(store).name).toBe('Werkstatt für Karten');
+});
+
 it('says which figures of a profile are wrong, all at once, and stores none of them', () => {
   const folder = temporaryFolder();
   const store = openBench(folder);
