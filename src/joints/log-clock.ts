@@ -1,12 +1,11 @@
 /** The time column of a log, row after row, to seconds since its first row. */
 import { type DecimalMark, plainNumber, readDate, readMoment } from './log-cells.ts';
 import type { TimeColumn } from './log-columns.ts';
+import { type LogProblem, logProblem } from './log-problems.ts';
 
-export interface NoTime {
+export interface NoTime extends LogProblem {
   readonly kind: 'none' | 'back';
   readonly column: number;
-  readonly wrong: string;
-  readonly todo: string;
 }
 
 const DAY = 86_400;
@@ -40,8 +39,7 @@ export class LogClock {
       return {
         kind: 'none',
         column: time.column,
-        wrong: `"${text.trim().slice(0, 30)}" is no time`,
-        todo: 'The line is left out. Write the time as the other lines do.',
+        ...logProblem('no-time-cell', { text: text.trim().slice(0, 30) }),
       };
     let now = read.seconds + this.#wrapped;
     if (this.#start === undefined) {
@@ -56,8 +54,7 @@ export class LogClock {
       return {
         kind: 'back',
         column: time.column,
-        wrong: `the time goes back from ${this.#lastText} to ${text.trim()}`,
-        todo: 'The line is left out. If the file holds two runs one after the other, judge them one by one.',
+        ...logProblem('time-goes-back', { from: this.#lastText, to: text.trim() }),
       };
     this.#last = now;
     this.#lastText = text.trim();

@@ -1,5 +1,7 @@
 /** What each column of a log is: the time, a thermocouple with its unit, or neither. */
+
 import { type DecimalMark, plainNumber, readDate, readMoment } from './log-cells.ts';
+import { type LogProblem, logProblem } from './log-problems.ts';
 
 export type TimeUnit = 'seconds' | 'milliseconds' | 'minutes' | 'hours' | 'days';
 
@@ -10,12 +12,10 @@ export type TimeColumn =
   | { readonly kind: 'rows'; readonly secondsPerRow: number };
 
 /** Something wrong with a file, and what to do about it. */
-export interface LayoutProblem {
+export interface LayoutProblem extends LogProblem {
   readonly line: number;
   /** 1 for the first; null where it concerns the whole line */
   readonly column: number | null;
-  readonly wrong: string;
-  readonly todo: string;
 }
 
 /** What the bench states about a file; it goes before what the file says. */
@@ -96,8 +96,7 @@ export function tellTime(
     problems.push({
       line,
       column: null,
-      wrong: 'no column holds the time',
-      todo: 'Export the time with the readings, or state how many seconds lie from row to row (--every).',
+      ...logProblem('no-time-column', {}),
     });
     return undefined;
   }

@@ -1,4 +1,5 @@
 /** How a logger laid out its file, told from its first lines: separator, decimal mark, header, what each column is. */
+
 import { type DecimalMark, plainNumber, readCell, readDate, readMoment } from './log-cells.ts';
 import {
   columnsOf,
@@ -11,6 +12,7 @@ import {
   tellUnit,
   whyLeftOut,
 } from './log-columns.ts';
+import { logProblem } from './log-problems.ts';
 
 export type Separator = '\t' | ';' | ',' | '|' | ' ';
 export interface ChannelColumn {
@@ -144,8 +146,7 @@ export function tellLayout(lines: readonly string[], stated: StatedLayout = {}):
       problems.push({
         line: where,
         column: column + 1,
-        wrong: `whether "${name}" is in Celsius or Fahrenheit is not said, and its first readings do not tell`,
-        todo: 'State the unit (--unit C or --unit F), or write it into the header, such as "TC1 (C)".',
+        ...logProblem('unit-unknown', { channel: name }),
       });
     else channels.push({ column, name, ...unit });
   }
@@ -154,15 +155,16 @@ export function tellLayout(lines: readonly string[], stated: StatedLayout = {}):
       problems.push({
         line: where,
         column: null,
-        wrong: `there is no channel "${missed}"`,
-        todo: `Channels here: ${[...channels, ...leftOut].map(({ name }) => name).join(', ')}.`,
+        ...logProblem('no-such-channel', {
+          channel: missed,
+          channels: [...channels, ...leftOut].map(({ name }) => name).join(', '),
+        }),
       });
   if (channels.length === 0 && problems.length === 0)
     problems.push({
       line: where,
       column: null,
-      wrong: 'no column holds temperatures',
-      todo: 'Export time and at least one thermocouple channel.',
+      ...logProblem('no-temperatures', {}),
     });
   if (problems.length > 0 || time === undefined) return { kind: 'problems', problems };
   return {
@@ -206,12 +208,10 @@ function isReading(cells: readonly string[], mark: DecimalMark): boolean {
 function noRows(lines: readonly string[]): LaidOut {
   const line = Math.max(1, lines.findIndex((text) => text.trim() !== '') + 1);
   const empty = lines.every((text) => text.trim() === '');
-  const wrong = empty
-    ? 'the file is empty'
-    : `no line is a row of readings: the first is "${(lines[line - 1] ?? '').slice(0, 60)}"`;
-  const todo =
-    'Export text (CSV): a line per reading, time first, a column per thermocouple, separated by commas, semicolons or tabs.';
-  return { kind: 'problems', problems: [{ line, column: null, wrong, todo }] };
+  const problem = empty
+    ? logProblem('empty', {})
+    : logProblem('no-readings', { first: (lines[line - 1] ?? '').slice(0, 60) });
+  return { kind: 'problems', problems: [{ line, column: null, ...problem }] };
 }
 
 /** Rows twice as wide as their header, separated by commas: the comma is the decimal mark as well. */
@@ -222,7 +222,6 @@ function commaTwice(width: number, rows: readonly Row[], separator: Separator): 
   return {
     line,
     column: null,
-    wrong: `the header names ${width} columns, the rows have ${cells.length}: the comma seems to separate and to be the decimal mark as well`,
-    todo: 'Export with semicolons or tabs, or with a decimal point.',
+    ...logProblem('comma-twice', { columns: width, cells: cells.length }),
   };
 }

@@ -3,6 +3,7 @@ import { type DecimalMark, readCell } from './log-cells.ts';
 import { LogClock } from './log-clock.ts';
 import type { LayoutProblem, StatedLayout } from './log-columns.ts';
 import { cellsOf, isComment, type Layout, tellLayout } from './log-layout.ts';
+import { logProblem } from './log-problems.ts';
 import { StepFinder } from './log-step.ts';
 
 export interface ThermocoupleChannel {
@@ -166,8 +167,7 @@ class LogReader {
       this.#problems.unshift({
         line: layout.firstReadingLine,
         column: null,
-        wrong: `of ${this.#rows + faulty} lines below the header only ${this.#rows} could be read`,
-        todo: 'Look at the lines named here; the file may hold two tables, or a form of time that is not known.',
+        ...logProblem('few-lines-read', { lines: this.#rows + faulty, read: this.#rows }),
       });
     if (layout === undefined || this.#rows === 0 || faulty > this.#rows)
       return {
@@ -246,15 +246,20 @@ class LogReader {
       this.#fault('too many cells', {
         line,
         column: layout.columns + 1,
-        wrong: `the line has ${cells.length} cells where the others have ${layout.columns}`,
-        todo: 'The line is left out: which of them is the reading cannot be told. See whether two lines ran into each other.',
+        ...logProblem('too-many-cells', { cells: cells.length, columns: layout.columns }),
       });
       return;
     }
     const seconds = this.#clock!.seconds(cells);
     if (typeof seconds !== 'number') {
       const reason = seconds.kind === 'back' ? 'time goes back' : cells.length < 2 ? 'no row of readings' : 'no time';
-      this.#fault(reason, { line, column: seconds.column + 1, wrong: seconds.wrong, todo: seconds.todo });
+      this.#fault(reason, {
+        line,
+        column: seconds.column + 1,
+        wrong: seconds.wrong,
+        todo: seconds.todo,
+        told: seconds.told,
+      });
       return;
     }
     const row = this.#rows;
@@ -289,8 +294,7 @@ class LogReader {
         this.#problem({
           line,
           column: channel.column + 1,
-          wrong: `"${text.trim().slice(0, 30)}" in "${channel.name}" is no temperature`,
-          todo: 'It counts as a gap. Write a number, or leave the cell empty.',
+          ...logProblem('no-temperature', { text: text.trim().slice(0, 30), channel: channel.name }),
         });
         return Number.NaN;
       }

@@ -20,6 +20,8 @@ const Place = z.strictObject({
   column: z.number().int().positive().nullable(),
   wrong: z.string(),
   todo: z.string(),
+  /** by which sentence, and of what, so that it can be said in another language */
+  told: z.strictObject({ id: z.string(), about: z.record(z.string(), z.union([z.string(), z.number()])) }).optional(),
 });
 const Cited = z.strictObject({ source: z.string(), place: z.string(), seen: z.enum(['seen', 'quoted', 'memory']) });
 

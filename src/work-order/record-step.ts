@@ -37,7 +37,7 @@ export function recordStep(order: WorkOrder, record: CardRecord, entry: StepEntr
   const { found = [], ...stepRecord } = entry;
   const begun = openWork(record);
   if (begun?.touched && begun.event.remedy !== order.remedy)
-    return no(words.otherWork(order.name, begun.event.remedy.replaceAll('-', ' ')), words.sayFirst);
+    return no(words.otherWork(order.name, nameOf(order, begun.event.remedy)), words.sayFirst);
   const own = begun?.event.remedy === order.remedy ? begun : null;
   const steps = [...(own?.process.steps ?? []), stepRecord];
   const problem = orderState(order, steps).problems[0];
@@ -84,6 +84,10 @@ function placed(
     touches ? { type: 'treated', at, remedy, worked: null, process } : { type: 'prepared', at, remedy, process },
   ];
 }
+
+/** An order that was made before the other work began does not know its name. */
+const nameOf = ({ otherWork }: WorkOrder, remedy: string): string =>
+  otherWork?.remedy === remedy ? otherWork.name : remedy.replaceAll('-', ' ');
 
 /** Says whether the card works after the work that has begun, which closes it. */
 export function finishWork(record: CardRecord, worked: boolean): Recorded {

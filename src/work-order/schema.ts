@@ -140,6 +140,8 @@ export const WorkOrder = z.strictObject({
   shop: z.string(),
   remedy: Id,
   name: Text,
+  /** work of another remedy that has begun on the card; null: none has */
+  otherWork: z.strictObject({ remedy: Id, name: Text }).nullable(),
   /** the verdict advises this remedy, and it is justified */
   advised: z.boolean(),
   /** why it might not be done, or not yet */

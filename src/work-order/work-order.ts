@@ -77,6 +77,7 @@ export function workOrder(
     name: knowledge.bench.equipment.find((one) => one.id === id)?.name ?? id,
     here: shop.equipment.includes(id),
   }));
+  const nameOf = (id: Id) => knowledge.remedies.find((one) => one.id === id)?.name ?? id;
   const notes = (procedure.notes ?? []).map((note) => based(knowledge, note.text, note));
   return {
     kind: 'order',
@@ -89,6 +90,8 @@ export function workOrder(
     shop: shop.name,
     remedy: remedy.id,
     name: remedy.name,
+    otherWork:
+      begun?.touched && here === null ? { remedy: begun.event.remedy, name: nameOf(begun.event.remedy) } : null,
     advised,
     warnings: warningsOf(knowledge, assessed, remedy, here, advised, equipment, heat),
     minutes: { low: remedy.minutes.low, likely: remedy.minutes.likely, high: remedy.minutes.high },

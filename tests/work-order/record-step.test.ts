@@ -107,7 +107,9 @@ describe('A hold point that is recorded', () => {
     const record = workedUpTo(order, arrived, 'pads-flat');
     const other = await orderFor(record, { remedy: 'replace-fuse' });
     const result = recordStep(other, record, { step: 'before-recorded', at: later(record, 5), outcome: 'passed' });
-    expect(result.ok ? '' : result.wrong).toContain('other work has begun on the card (reball core leaded)');
+    expect(result.ok ? '' : result.wrong).toContain(`other work has begun on the card: "${order.name}".`);
+    // the name, not the id with blanks for hyphens
+    expect(order.name).not.toBe(order.remedy.replaceAll('-', ' '));
   });
 });
 

@@ -10,6 +10,7 @@ import { type Judging, judgeFile } from './judge-file.ts';
 import { type JudgedLog, ProfilePlot } from './profile-plot.tsx';
 import { sayLimit, sayMeasured, sayProfileVerdict } from './profile-says.ts';
 import { PROFILE_FINDING, type ProfileWeights, profileOf, recordProfile, takeOutProfile } from './record-profile.ts';
+import { type LogProblem, sayLogProblem } from './say-log-problem.ts';
 import { firstChoice, judgedBy, type WindowChoice, WindowPick } from './window-pick.tsx';
 import '../look/profile.css';
 
@@ -146,7 +147,7 @@ function Unreadable({
   beyond,
 }: {
   readonly name: string;
-  readonly problems: readonly { readonly line: number; readonly wrong: string; readonly todo: string }[];
+  readonly problems: readonly LogProblem[];
   readonly beyond: number;
 }) {
   const { profile: words } = cameBackWords.value;
@@ -154,14 +155,17 @@ function Unreadable({
     <div class="field-wrong">
       <strong>{words.unreadable(name)}</strong>
       <ul>
-        {problems.map(({ line, wrong, todo }) => (
-          <li key={`${line}-${wrong}`}>
-            {line > 0 && <>{words.line(line)}: </>}
-            <span lang="en">
-              {wrong} {todo}
-            </span>
-          </li>
-        ))}
+        {problems.map((problem) => {
+          const { wrong, todo, lang } = sayLogProblem(problem);
+          return (
+            <li key={`${problem.line}-${problem.wrong}`}>
+              {problem.line > 0 && <>{words.line(problem.line)}: </>}
+              <span lang={lang}>
+                {wrong} {todo}
+              </span>
+            </li>
+          );
+        })}
         {beyond > 0 && <li>{words.moreProblems(beyond)}</li>}
       </ul>
     </div>

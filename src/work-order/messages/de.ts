@@ -28,7 +28,7 @@ export const de: OrderMessages = {
   },
   refused: {
     otherWork: (name, begun) =>
-      `Dieser Auftrag ist für „${name}“, und an der Karte hat andere Arbeit begonnen (${begun}).`,
+      `Dieser Auftrag ist für „${name}“, und an der Karte hat andere Arbeit begonnen: „${begun}“.`,
     sayFirst: 'Zuerst sagen, ob die Karte nach jener Arbeit läuft.',
     beforeLast: (at, last) => `${at} liegt vor ${last}, dem letzten Ereignis der Akte.`,
     correctTime: 'Die Zeit berichtigen: Die Akte läuft vorwärts.',

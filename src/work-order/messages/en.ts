@@ -27,7 +27,7 @@ export const en = {
   },
   refused: {
     otherWork: (name: string, begun: string) =>
-      `This order is for "${name}", and other work has begun on the card (${begun}).`,
+      `This order is for "${name}", and other work has begun on the card: "${begun}".`,
     sayFirst: 'Say first whether the card works after that work.',
     beforeLast: (at: string, last: string) => `${at} is before ${last}, the last event of the record.`,
     correctTime: 'Correct the time: the timeline runs forwards.',
