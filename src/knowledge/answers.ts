@@ -28,7 +28,17 @@ export const AuditAnswer = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('unsound'),
     problems: z.array(
-      z.strictObject({ file: z.string(), path: z.string(), kind: z.string(), wrong: z.string(), todo: z.string() }),
+      z.strictObject({
+        file: z.string(),
+        path: z.string(),
+        kind: z.string(),
+        wrong: z.string(),
+        todo: z.string(),
+        /** by which saying, and of what, where it can be said in another language */
+        told: z
+          .strictObject({ id: z.string(), about: z.record(z.string(), z.union([z.string(), z.number()])) })
+          .optional(),
+      }),
     ),
   }),
 ]);

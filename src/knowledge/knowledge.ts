@@ -1,4 +1,5 @@
 /** The knowledge after parse and audit: what every other part trusts by type. */
+
 import type { Network } from '../belief/network.ts';
 import type {
   Bench,
@@ -19,6 +20,7 @@ import type {
   Stop,
   Window,
 } from './schema.ts';
+import type { Told } from './schema-sayings.ts';
 
 /** A hold point in the language of the knowledge. */
 export interface SpokenHoldPoint extends HoldPoint {
@@ -74,6 +76,8 @@ export interface Problem {
   readonly kind: string;
   readonly wrong: string;
   readonly todo: string;
+  /** by which saying, and of what, where it can be said in another language */
+  readonly told?: Told;
 }
 
 export type ById<T extends { readonly id: Id }> = ReadonlyMap<Id, T>;

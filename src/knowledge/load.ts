@@ -8,6 +8,7 @@ import { Unreadable } from './draft.ts';
 import { jsonFaults } from './json-faults.ts';
 import type { Knowledge } from './knowledge.ts';
 import { type ParsedKnowledge, parseKnowledge } from './parse.ts';
+import { type Told, tell } from './schema-sayings.ts';
 import { translate } from './translation.ts';
 
 export const RULES_FOLDER = fileURLToPath(new URL('../../rules', import.meta.url));
@@ -81,10 +82,7 @@ function whyUnread(cause: unknown): string {
   return `it cannot be read (${message})`;
 }
 
-export const NOT_UTF_8 = {
-  wrong: 'this is not UTF-8 text',
-  todo: 'Save it again with the encoding UTF-8.',
-} as const;
+export const NOT_UTF_8 = tell('not-utf-8', {});
 
 /** Null where it is no UTF-8: such a byte would come out as a question mark, and what was typed would be lost. */
 export function textOf(bytes: Uint8Array): string | null {
@@ -97,7 +95,7 @@ export function textOf(bytes: Uint8Array): string | null {
 
 type ReadJson =
   | { readonly ok: true; readonly value: unknown }
-  | { readonly ok: false; readonly wrong: string; readonly todo: string };
+  | { readonly ok: false; readonly wrong: string; readonly todo: string; readonly told: Told };
 
 /** JSON, or where it stops being JSON or says one thing twice: line and column, both from one. */
 export function readJson(content: string): ReadJson {
@@ -105,17 +103,8 @@ export function readJson(content: string): ReadJson {
   const [fault] = jsonFaults(text);
   if (fault === undefined) return { ok: true, value: JSON.parse(text) };
   const before = text.slice(0, fault.at).split('\n');
-  const place = `line ${before.length}, column ${before.at(-1)!.length + 1}`;
-  if (fault.repeated !== undefined)
-    return {
-      ok: false,
-      wrong: `"${fault.repeated}" stands twice in one object, the second time at ${place}`,
-      todo: 'Only the last would be read: keep one of them.',
-    };
+  const place = { line: before.length, column: before.at(-1)!.length + 1 };
+  if (fault.repeated !== undefined) return { ok: false, ...tell('stands-twice', { key: fault.repeated, ...place }) };
   const rest = text.slice(fault.at).split('\n')[0]!.trim().slice(0, 20);
-  return {
-    ok: false,
-    wrong: `this is no JSON from ${place} on, ${rest === '' ? 'where the file ends' : `at ${rest}`}`,
-    todo: 'Look there and just before for a missing comma, bracket or quotation mark, or a comma too many.',
-  };
+  return { ok: false, ...tell('no-json', { ...place, at: rest }) };
 }

@@ -2,6 +2,7 @@
 
 import { ID_PATTERN } from './id.ts';
 import type { Problem } from './knowledge.ts';
+import { type Told, tell } from './schema-sayings.ts';
 
 interface Issue {
   readonly code: string;
@@ -21,7 +22,7 @@ interface Issue {
   readonly pattern?: string | undefined;
 }
 
-type Saying = { readonly kind: string; readonly wrong: string; readonly todo: string };
+type Saying = { readonly kind: string; readonly wrong: string; readonly todo: string; readonly told?: Told };
 
 /** A path inside a file: keys joined by dots, places in a list in brackets. */
 export function sayPath(path: readonly PropertyKey[]): string {
@@ -76,11 +77,7 @@ export function unknownKeys(file: string, raw: unknown, parsed: unknown): Proble
 const CONDITION_FIELDS = new Set(['conditions', 'appliesWhen']);
 
 function unknownKey(key: string): Saying {
-  return {
-    kind: 'unknown-key',
-    wrong: `nothing reads "${key}" here`,
-    todo: 'Correct its spelling or take it out; the schema in rules/schemas lists what belongs here.',
-  };
+  return { kind: 'unknown-key', ...tell('unknown-key', { key }) };
 }
 
 /** Of a union, the one branch whose kind of value this is, where there is one. */
@@ -103,7 +100,7 @@ function explain(issue: Issue, value: unknown, key: string): Saying {
     case 'invalid_union':
       return issue.options ? explainChoice(issue, value) : explainType(kindsOf(issue), value);
     case 'invalid_key':
-      return { kind: 'bad-id', wrong: `"${key}" is not an id`, todo: ID_FORM };
+      return { kind: 'bad-id', ...tell('bad-id', { value: `"${key}"` }) };
     case 'invalid_format':
       return explainForm(issue, value);
     case 'custom':
@@ -119,28 +116,22 @@ function kindsOf(issue: Issue): string {
 }
 
 function explainType(expected: string, value: unknown): Saying {
-  return {
-    kind: 'wrong-type',
-    wrong: `${quote(value)} is ${name(value)} where ${expected} belongs`,
-    todo: `Write ${expected}.`,
-  };
+  return { kind: 'wrong-type', ...tell('wrong-type', { value: quote(value), is: name(value), expected }) };
 }
 
 /** Texts of a certain form: how the form is called, and an example. */
 const FORMS: { readonly [form: string]: readonly [string, string] } = {
-  '/^[A-Z]{3}$/': ['a currency of three capital letters', ', such as EUR'],
-  date: ['a date', ', such as 2030-01-31'],
-  datetime: ['a date with time and offset', ', such as 2030-01-31T14:30:00+01:00'],
+  '/^[A-Z]{3}$/': ['a currency of three capital letters', 'EUR'],
+  date: ['a date', '2030-01-31'],
+  datetime: ['a date with time and offset', '2030-01-31T14:30:00+01:00'],
 };
 
 function explainForm(issue: Issue, value: unknown): Saying {
   if (issue.format === 'regex' && issue.pattern === String(ID_PATTERN))
-    return { kind: 'bad-id', wrong: `${quote(value)} is not an id`, todo: ID_FORM };
-  const [what, example] = FORMS[issue.pattern ?? ''] ?? FORMS[issue.format ?? ''] ?? [`the form ${issue.pattern}`, ''];
-  return { kind: 'bad-value', wrong: `${quote(value)} is not ${what}`, todo: `Write ${what}${example}.` };
+    return { kind: 'bad-id', ...tell('bad-id', { value: quote(value) }) };
+  const [form, example] = FORMS[issue.pattern ?? ''] ?? FORMS[issue.format ?? ''] ?? [`the form ${issue.pattern}`, ''];
+  return { kind: 'bad-value', ...tell('bad-form', { value: quote(value), form, example }) };
 }
-
-const ID_FORM = 'Ids are lower-case words joined by hyphens, such as core-joint-crack.';
 
 function explainBasis(value: unknown): Saying {
   const kinds = 'standard, published (both with source and place), practice, estimate or shop';
@@ -168,30 +159,25 @@ function explainMissing(key: string): Saying {
       wrong: 'a probability without its equivalent sample size',
       todo: 'Give n: how many cards of experience it is worth (5 is a guess, 200 is well known).',
     };
-  return { kind: 'missing-field', wrong: `"${key}" is missing`, todo: 'Add it; the schema in rules/schemas says how.' };
+  return { kind: 'missing-field', ...tell('missing-field', { key }) };
 }
 
 function explainSize(issue: Issue, value: unknown, key: string): Saying {
   const limit = String(issue.code === 'too_big' ? issue.maximum : issue.minimum);
-  if (issue.origin === 'string') return { kind: 'empty-text', wrong: 'the text is empty', todo: 'Write it.' };
+  if (issue.origin === 'string') return { kind: 'empty-text', ...tell('empty-text', {}) };
   if (issue.origin === 'array')
-    return {
-      kind: 'too-short',
-      wrong: `the list has ${(value as unknown[]).length} entries and needs at least ${limit}`,
-      todo: 'Add what is missing.',
-    };
+    return { kind: 'too-short', ...tell('too-short', { entries: (value as unknown[]).length, least: limit }) };
   if (issue.code === 'too_big' && limit === '1')
-    return { kind: 'probability', wrong: `${value} is more than 1`, todo: 'A probability lies from 0 to 1.' };
+    return { kind: 'probability', ...tell('more-than-certain', { value: String(value) }) };
   if (key === 'p' || issue.path.includes('p') || issue.path.includes('weights'))
-    return { kind: 'probability', wrong: `${value} is less than 0`, todo: 'A probability lies from 0 to 1.' };
+    return { kind: 'probability', ...tell('less-than-never', { value: String(value) }) };
   const relation = issue.code === 'too_big' ? 'at most' : issue.inclusive ? 'at least' : 'more than';
-  return { kind: 'out-of-range', wrong: `${quote(value)} is out of range`, todo: `It must be ${relation} ${limit}.` };
+  return { kind: 'out-of-range', ...tell('out-of-range', { value: quote(value), relation, limit }) };
 }
 
 function explainChoice(issue: Issue, value: unknown): Saying {
   const choices = issue.values ?? issue.options ?? [];
-  const todo = choices.length > 0 ? `Use one of ${choices.join(', ')}.` : 'The schema in rules/schemas says what fits.';
-  return { kind: 'not-a-choice', wrong: `${quote(value)} is not one of the choices`, todo };
+  return { kind: 'not-a-choice', ...tell('not-a-choice', { value: quote(value), choices: choices.join(', ') }) };
 }
 
 /** Conditions are a union that refers to itself; the branch meant is told by the key it carries. */

@@ -26,7 +26,10 @@ export function openShopFile(path: string, template: string): ShopFile {
       if (text === null) return { ok: false, problems: [{ file: path, path: '', kind: 'bad-encoding', ...NOT_UTF_8 }] };
       const json = readJson(text);
       if (json.ok) return withLines(parseShop(path, json.value), text);
-      return { ok: false, problems: [{ file: path, path: '', kind: 'bad-json', wrong: json.wrong, todo: json.todo }] };
+      return {
+        ok: false,
+        problems: [{ file: path, path: '', kind: 'bad-json', wrong: json.wrong, todo: json.todo, told: json.told }],
+      };
     },
     write(shop) {
       const parsed = parseShop(path, shop);

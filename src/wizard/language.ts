@@ -1,6 +1,7 @@
 /** The language of the interface: the one chosen on this device, else the first of the browser's that there is a catalogue for. */
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { REFUSALS, type Refusals } from '../evidence/refusals.ts';
+import type { Sayings } from '../knowledge/schema-sayings.ts';
 import { en, type Messages } from './messages/en.ts';
 
 export const LANGUAGES = ['en', 'de'] as const;
@@ -9,19 +10,22 @@ export type Language = (typeof LANGUAGES)[number];
 interface Catalogues {
   readonly messages: Messages;
   readonly refusals: Refusals;
+  /** what is wrong with the shop profile; null: it is read as it comes, in English */
+  readonly shopProblems: Sayings | null;
 }
 
-const ENGLISH: Catalogues = { messages: en, refusals: REFUSALS };
+const ENGLISH: Catalogues = { messages: en, refusals: REFUSALS, shopProblems: null };
 
 /** English is there from the start; another catalogue is fetched when somebody reads it. */
 const CATALOGUES: { readonly [language in Language]: () => Promise<Catalogues> } = {
   en: async () => ENGLISH,
   de: async () => {
-    const [{ de }, { refusalsDe }] = await Promise.all([
+    const [{ de }, { refusalsDe }, { shopProblemsDe }] = await Promise.all([
       import('./messages/de.ts'),
       import('./messages/refusals-de.ts'),
+      import('./messages/shop-problems-de.ts'),
     ]);
-    return { messages: de, refusals: refusalsDe };
+    return { messages: de, refusals: refusalsDe, shopProblems: shopProblemsDe };
   },
 };
 const KEY = 'worth-the-heat.language';
@@ -35,6 +39,9 @@ export const messages: ReadonlySignal<Messages> = computed(() => shown.value.mes
 
 /** What is refused of a record or a reading, in that language. */
 export const refusals: ReadonlySignal<Refusals> = computed(() => shown.value.refusals);
+
+/** What is wrong with the shop profile, in that language; null: as it comes. */
+export const shopProblems: ReadonlySignal<Sayings | null> = computed(() => shown.value.shopProblems);
 
 /** What the rules are shown in: they follow a switch a moment later, when they have been read. */
 export const rulesLanguage = signal<string>('en');

@@ -1,6 +1,7 @@
 import { CautionMark } from '../frame/marks.tsx';
 import { messages } from '../language.ts';
 import { useSession } from '../session.ts';
+import { sayShopIssue } from '../shop-answer.ts';
 
 /** Every figure in money rests on the shop profile, so one that cannot be read is said wherever figures are shown. */
 export function ShopNotice() {
@@ -13,12 +14,18 @@ export function ShopNotice() {
         <CautionMark /> {shop.broken}
       </h2>
       <p>{shop.brokenAbout}</p>
-      <ul lang="en">
-        {shopProblem.issues.map(({ place, wrong, todo }) => (
-          <li key={`${place} ${wrong}`}>
-            <code>{place}</code> <strong>{wrong}</strong> {todo}
-          </li>
-        ))}
+      <ul>
+        {shopProblem.issues.map((issue) => {
+          const { wrong, todo, lang } = sayShopIssue(issue);
+          return (
+            <li key={`${issue.place} ${issue.wrong}`}>
+              <code>{issue.place}</code>{' '}
+              <span lang={lang}>
+                <strong>{wrong}</strong> {todo}
+              </span>
+            </li>
+          );
+        })}
       </ul>
       <button type="button" onClick={() => location.reload()}>
         {shop.readAgain}
