@@ -1,7 +1,7 @@
 /** The owner's page from an assessment: the same facts as the technician's, in words for the owner of the card. */
 import { saysLittle } from '../assess/says-little.ts';
 import { likely } from '../assess/shop-and-card.ts';
-import type { Assessed, Assessment, Option } from '../assessment.ts';
+import type { Assessed, Assessment, BreakEven, Option } from '../assessment.ts';
 import { openQuote } from '../record/quote.ts';
 import type { Record as CardRecord, Quoted } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
@@ -51,6 +51,9 @@ export function outcomeOf(assessed: Assessed): Exclude<Outcome, 'contradiction'>
   return verdict === 'scrap' ? 'leave' : verdict === 'return' ? 'return' : 'repair';
 }
 
+/** Break-evens that speak of the repair itself, as "it". */
+const OF_THE_REPAIR: readonly BreakEven['what'][] = ['price', 'chance-works', 'parts', 'labour-minutes'];
+
 interface Setting {
   readonly language: Language;
   readonly messages: Messages;
@@ -75,6 +78,12 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
   const choices = choicesOf(offer);
   const asked = askedFor(choices, question);
   const next = nextCheckOf(offer);
+  // a change in a repair that is not on the page would be one of nothing
+  const onPage = question === null || choices.some(({ option }) => option === question.id);
+  const notTold: readonly BreakEven['what'][] = [
+    ...(outcome === 'leave' ? (['price'] as const) : []),
+    ...(onPage ? [] : OF_THE_REPAIR),
+  ];
   const causes = causesIn(assessed.ranking, words, messages, say);
   // while a check comes first, what some repair would do today decides nothing
   const pictured = chosen.verdict !== 'scrap' ? chosen : outcome === 'check-first' ? null : question;
@@ -110,7 +119,7 @@ function assessedLetter(assessed: Assessed, options: LetterOptions): Letter {
     choices,
     outOf100: pictured ? outOf100(pictured, assessed.horizonDays, messages, pictured === chosen) : null,
     why: whyOf(outcome, offer, chosen, question, asked),
-    changes: changesTold(outcome, changesOf(assessed, outcome === 'leave' ? ['price'] : [], messages, say), messages),
+    changes: changesTold(outcome, changesOf(assessed, notTold, messages, say), messages),
     ruledOut: ruledOutOf(assessed, words, messages, setting.language),
     next,
     rests: restsOf(offer, options, pictured),

@@ -205,6 +205,16 @@ describe('The owner is told the same facts as the technician', () => {
     }
   });
 
+  it('and speaks of changes in a repair only where that repair is among the choices', () => {
+    let left = 0;
+    for (const { letter } of bench.told) {
+      if (letter.choices.some(({ kind }) => kind !== 'leave')) continue;
+      left++;
+      expect(letter.changes.join(' '), letter.record).not.toMatch(/If it worked|the parts cost|the work took/);
+    }
+    expect(left).toBeGreaterThan(3);
+  });
+
   it('and no two reasons of one letter say that a power line is shorted', () => {
     let said = 0;
     for (const { letter } of bench.told) {

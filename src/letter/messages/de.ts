@@ -225,7 +225,7 @@ export const de: Messages = {
     about: (count) => `etwa ${count}`,
     littleKnown: 'über diese Zahl ist wenig bekannt',
     littleKnownWhy:
-      'Wo über eine Zahl wenig bekannt ist, hängt sie an etwas Seltenem, das kaum jemand gezählt hat, etwa wie oft eine Reparatur schadet. Die Wahrheit kann weit daneben liegen.',
+      'Wo über eine Zahl wenig bekannt ist, beruht sie auf Dingen, die kaum jemand gezählt hat. Die Wahrheit kann weit daneben liegen.',
   },
 
   price: {

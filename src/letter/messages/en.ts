@@ -225,7 +225,7 @@ export const en = {
     about: (count: string) => `about ${count}`,
     littleKnown: 'little is known about this figure',
     littleKnownWhy:
-      'Where little is known about a figure, it hangs on something rare that few have counted, such as how often a repair does harm. The truth may be far off.',
+      'Where little is known about a figure, it rests on things that few have counted. The truth may be far off.',
   },
 
   price: {
