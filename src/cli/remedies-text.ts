@@ -44,6 +44,13 @@ function remedyLines(remedy: RemedyAnswer, number: (value: number) => string): s
     ...(remedy.back > 0 ? [quiet(`    ${becauseLine(remedy, number)}`)] : []),
     ...remedy.survival.map((point) => survivalLine(point, number)),
     ...(remedy.halfBack ? [`  half are back after ${halfBack(remedy.halfBack, number)}`] : []),
+    ...(remedy.law
+      ? [
+          quiet(
+            `  Weibull law fitted: 63 of 100 back by day ${number(Math.round(remedy.law.scaleDays))}, shape ${remedy.law.shape.toFixed(2)} +- ${remedy.law.shapeError.toFixed(2)} (below 1: early failures, above: wear)`,
+          ),
+        ]
+      : []),
     ...(remedy.dayUnknown > 0
       ? [quiet(`  ${remedy.dayUnknown} came back after a time nobody knows: taken at half of the time away`)]
       : []),

@@ -47,6 +47,10 @@ async function takeAll(folder: string): Promise<void> {
       await page.goto(bench.address);
       await page.getByRole('heading', { name: 'Open a worked case' }).waitFor();
       await take('bench');
+      await page.goto(`${bench.address}/#/repairs`);
+      await page.getByRole('heading', { name: 'No repair can be followed yet' }).waitFor();
+      await take('repairs');
+      await page.goto(bench.address);
       await page.getByRole('button', { name: 'New card' }).click();
       await drawn(page);
       await take('new-card');

@@ -67,6 +67,7 @@ describe('worth-the-heat remedies', () => {
     expect(out).toMatch(
       /Broken bumps[^\n]*\n {4}median 30 days in the book \(worth 8 relapses\) -> [\d.]+ days learnt/,
     );
+    expect(out).toMatch(/Weibull law fitted: 63 of 100 back by day \d+, shape [\d.]+ \+- [\d.]+/);
     expect(err).toContain('1 invented card(s) left out');
   });
 

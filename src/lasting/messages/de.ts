@@ -97,6 +97,7 @@ export const de: Messages = {
 
   screen: {
     back: 'Zurück zur Werkbank',
+    reading: 'Die Karten werden gelesen …',
     weighing: (done, of) => `Karte ${done} von ${of} wird abgewogen …`,
     broke: 'Die Karten ließen sich nicht abwägen. Die Seite neu laden; verloren ist nichts.',
     again: 'Noch einmal',

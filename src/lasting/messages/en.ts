@@ -92,6 +92,7 @@ export const en = {
 
   screen: {
     back: 'Back to the bench',
+    reading: 'Reading the cards …',
     weighing: (done: string, of: string) => `Weighing card ${done} of ${of} …`,
     broke: 'The records could not be weighed. Load the page again; nothing is lost.',
     again: 'Try again',

@@ -29,7 +29,11 @@ export function RepairsScreen() {
         </a>
       </p>
       <h1 tabIndex={-1}>{words.heading}</h1>
-      {all !== null && catalogue !== null && <Repairs all={all} catalogue={catalogue} />}
+      {all !== null && catalogue !== null ? (
+        <Repairs all={all} catalogue={catalogue} />
+      ) : (
+        <p class="waiting">{words.screen.reading}</p>
+      )}
     </main>
   );
 }
