@@ -31,6 +31,8 @@ const HEIGHT = TOP + PLOT + 66;
 const TICK = 6;
 const PIXELS_A_TICK = 64;
 const LAW_POINTS = 96;
+/** A shorter time is drawn on an axis of this many days, so that its days stay whole. */
+const LEAST_SPAN_DAYS = 10;
 /** A loss of less than half a card is the uncertain part of a comeback; the table has it. */
 const LEAST_LOST_DRAWN = 0.5;
 const INK = '#1b2327';
@@ -48,7 +50,7 @@ export function drawSurvival({ remedy, title, description, words, number, prefix
   const { steps, law } = remedy;
   const last = steps.at(-1)?.days ?? 0;
   const ticks = Math.max(2, Math.floor((width - LEFT - RIGHT) / PIXELS_A_TICK));
-  const across = scaleLinear([0, Math.max(last, 1)], [LEFT, width - RIGHT]).nice(ticks);
+  const across = scaleLinear([0, Math.max(last, LEAST_SPAN_DAYS)], [LEFT, width - RIGHT]).nice(ticks);
   const up = scaleLinear([0, 1], [TOP + PLOT, TOP]);
   const floor = TOP + PLOT;
   const text = (className: string, x: number, y: number, anchor: 'start' | 'middle' | 'end', said: string, more = '') =>
@@ -62,6 +64,7 @@ export function drawSurvival({ remedy, title, description, words, number, prefix
     );
   const days = across
     .ticks(ticks)
+    .filter(Number.isInteger)
     .flatMap((day) => [
       `<path class="lasting-grid" d="M${round(across(day))} ${floor}v5" stroke="${SOFT}" fill="none"/>`,
       text('lasting-day', across(day), floor + DAYS_AT, 'middle', number(day)),

@@ -173,3 +173,14 @@ describe('The words beside it', () => {
     expect(keysOf(de).sort()).toEqual(keysOf(en).sort());
   });
 });
+
+test('names whole days, each once, however short the time', () => {
+  for (const days of [0, 0.4, 1, 3, 9, 40]) {
+    const short = lastingOf([{ days, failed: 1 }]);
+    const named = [...draw({ steps: short.steps, law: short.law }).matchAll(/class="lasting-day"[^>]*>([^<]*)</g)].map(
+      ([, day]) => day,
+    );
+    expect(named.length, `${days} days`).toBeGreaterThan(1);
+    expect(new Set(named).size, `${days} days: ${named}`).toBe(named.length);
+  }
+});

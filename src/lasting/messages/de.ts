@@ -12,7 +12,7 @@ export const de: Messages = {
   knowledge: (version) => `Regeln, Stand ${version}`,
 
   counts: {
-    done: (count) => `${count}-mal gemacht`,
+    done: (count) => (count === '1' ? 'einmal gemacht' : `${count}-mal gemacht`),
     leftWorking: (count) => `lief danach: ${count}`,
     didNotWork: (count) => `lief auf der Werkbank nicht: ${count}`,
     notKnownToWork: (count) => `nicht bekannt, ob sie lief: ${count}`,

@@ -10,7 +10,7 @@ export const en = {
   knowledge: (version: string) => `Rules, state ${version}`,
 
   counts: {
-    done: (count: string) => `done ${count} times`,
+    done: (count: string) => (count === '1' ? 'done once' : `done ${count} times`),
     leftWorking: (count: string) => `left working: ${count}`,
     didNotWork: (count: string) => `did not work on the bench: ${count}`,
     notKnownToWork: (count: string) => `not known to work: ${count}`,
