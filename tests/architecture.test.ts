@@ -44,6 +44,7 @@ const MAY_KNOW: { readonly [part: string]: readonly string[] } = {
   record: ['knowledge'],
   shop: ['knowledge', 'record'],
   evidence: ['knowledge', 'record', 'shop'],
+  'ball-grid': ['evidence', 'joints', 'record'],
   work: ['assess', 'assessment.ts', 'evidence', 'joints', 'knowledge', 'letter', 'record', 'shop'],
   lasting: ['learning', 'letter'],
   store: ['knowledge', 'record', 'shop', 'evidence'],
@@ -56,7 +57,7 @@ const ALSO: { readonly [file: string]: readonly string[] } = {
   // the solder a procedure names must be one of the table of alloys
   'src/knowledge/audit/procedures.ts': ['joints'],
   // publishes the schema of every kind of file and answer, the assessment and the owner's page among them
-  'src/knowledge/published.ts': ['assessment.ts', 'lifeline.ts', 'learning', 'letter', 'work-order'],
+  'src/knowledge/published.ts': ['assessment.ts', 'ball-grid', 'lifeline.ts', 'learning', 'letter', 'work-order'],
   // the normal distribution is plain numbers: a profile is graded with the one that grades readings
   'src/joints/graded-limit.ts': ['evidence'],
   // ln Gamma is one function wherever it is needed

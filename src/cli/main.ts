@@ -4,6 +4,7 @@ import packageFile from '../../package.json' with { type: 'json' };
 import { assessCommand } from './assess.ts';
 import { auditCommand } from './audit.ts';
 import { BadInput, type Command, type CommandInput, type Flag } from './command.ts';
+import { jointCommand } from './joint.ts';
 import { knowledgeCommand } from './knowledge.ts';
 import { letterCommand } from './letter.ts';
 import { newCommand } from './new.ts';
@@ -24,6 +25,7 @@ const COMMANDS: readonly Command[] = [
   remediesCommand,
   newCommand,
   profileCommand,
+  jointCommand,
   serveCommand,
   auditCommand,
   knowledgeCommand,

@@ -7,6 +7,7 @@
  *   `1.0`; a point is always a decimal point, as a meter shows it; two separators are refused;
  * - `0L` with a zero could be zero milliohm (RKM code) or a mistyped OL: refused, because a short and an open are
  *   opposites; `0.L`, as displays draw it, has no such second reading and is over range;
+ * - a length is in millimetres: `0.6`, `0.6 mm`, `600 µm`, `24 mil`; a bare `m` behind it is refused;
  * - `K` after a temperature is kelvin, and the number is taken as it stands: a difference of 1 K is one of 1 degC.
  *   An absolute temperature in kelvin falls outside the plausible range and is refused by that.
  */
@@ -14,6 +15,9 @@ import type { QUANTITIES } from '../knowledge/schema.ts';
 import { type Refused, refuse } from './refusals.ts';
 
 export type Quantity = (typeof QUANTITIES)[number];
+/** What is measured of joints and their use, besides what findings are read in. */
+export const JOINT_QUANTITIES = ['length', 'volume', 'swing', 'minutes', 'count'] as const;
+export type Typed = Quantity | (typeof JOINT_QUANTITIES)[number];
 
 export type ParsedQuantity =
   | { readonly kind: 'value'; readonly value: number; readonly typed: string }
@@ -25,6 +29,8 @@ interface Kind {
   readonly units: readonly string[];
   /** the unit as written after a formatted value */
   readonly symbol: string;
+  /** other units, in lower case, with what one of them is in the base unit */
+  readonly others?: { readonly [unit: string]: number };
   /** letters that may stand in for the decimal mark: IEC 60062 for resistance, the habit of schematics for the rest */
   readonly marks: string;
   readonly prefixed: boolean;
@@ -34,7 +40,7 @@ interface Kind {
   readonly most: number;
 }
 
-const KINDS: { readonly [quantity in Quantity]: Kind } = {
+const KINDS: { readonly [quantity in Typed]: Kind } = {
   resistance: {
     units: ['ω', 'ohm', 'ohms', 'r'],
     symbol: 'Ω',
@@ -89,6 +95,53 @@ const KINDS: { readonly [quantity in Quantity]: Kind } = {
     least: 0,
     most: 1000,
   },
+  length: {
+    units: ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters'],
+    symbol: 'mm',
+    others: { um: 1e-3, µm: 1e-3, μm: 1e-3, micron: 1e-3, microns: 1e-3, mil: 0.0254, mils: 0.0254, cm: 10 },
+    marks: '',
+    prefixed: false,
+    overRange: false,
+    least: 0,
+    most: 100,
+  },
+  volume: {
+    units: ['mm3', 'mm³', 'mm^3', 'cubic mm'],
+    symbol: 'mm³',
+    marks: '',
+    prefixed: false,
+    overRange: false,
+    least: 0,
+    most: 1000,
+  },
+  swing: {
+    units: ['k', 'kelvin', '°c', 'c', '°', 'degc', 'deg c'],
+    symbol: 'K',
+    marks: '',
+    prefixed: false,
+    overRange: false,
+    least: 0,
+    most: 300,
+  },
+  minutes: {
+    units: ['min', 'mins', 'minute', 'minutes'],
+    symbol: 'min',
+    others: { h: 60, hour: 60, hours: 60, s: 1 / 60 },
+    marks: '',
+    prefixed: false,
+    overRange: false,
+    least: 0,
+    most: 100_000,
+  },
+  count: {
+    units: [],
+    symbol: '',
+    marks: 'kM',
+    prefixed: true,
+    overRange: false,
+    least: 0,
+    most: 1e12,
+  },
 };
 
 const PREFIXES: readonly (readonly [RegExp, number])[] = [
@@ -117,7 +170,7 @@ const MARK_FACTORS: { readonly [letter: string]: number } = {
 const OVER_RANGE = /^(?:o\.?l|\.ol|0\.l|open|inf(?:inite|inity)?|∞|over-?range|overload)\.?$/i;
 
 /**
- * Reads what was typed for a quantity into its base unit (ohm, V, A, degC, percent, 1).
+ * Reads what was typed for a quantity into its base unit (ohm, V, A, degC, percent, 1; of joints mm, mm3, K, min).
  *
  * Decimal point or comma, SI prefix (u m k M G), unit, the letter as decimal mark of IEC 60062 (`4R7` = 4.7 ohm, `R47`,
  * `1k2` = 1200 ohm, `2M2`, `L47` = 0.47 milliohm; by habit also `4m7`, `1V8`), exponent (`3.1e-1`), over range (`OL`,
@@ -126,7 +179,7 @@ const OVER_RANGE = /^(?:o\.?l|\.ol|0\.l|open|inf(?:inite|inity)?|∞|over-?range
  *
  * @example parseQuantity('4R7', 'resistance') // { kind: 'value', value: 4.7, typed: '4R7' }
  */
-export function parseQuantity(typed: string, quantity: Quantity): ParsedQuantity {
+export function parseQuantity(typed: string, quantity: Typed): ParsedQuantity {
   const kind = KINDS[quantity];
   const text = typed
     .trim()
@@ -150,7 +203,7 @@ export function parseQuantity(typed: string, quantity: Quantity): ParsedQuantity
  *
  * @example formatQuantity(0.31, 'resistance') // '310 mΩ'
  */
-export function formatQuantity(value: number, quantity: Quantity, digits = 4): string {
+export function formatQuantity(value: number, quantity: Typed, digits = 4): string {
   const kind = KINDS[quantity];
   if (!Number.isFinite(value)) return 'OL';
   const [prefix, factor] = kind.prefixed ? prefixFor(value, digits) : (['', 1] as const);
@@ -183,7 +236,7 @@ function readMarked(text: string, kind: Kind): Read | undefined {
 }
 
 /** A plain number with an optional prefix and unit. */
-function readPlain(text: string, quantity: Quantity): Read {
+function readPlain(text: string, quantity: Typed): Read {
   const match = /^([+-]? ?)((?:\d[\d.,']*|[.,]\d[\d.,']*)(?:[eE][+-]?\d+)?) ?(.*)$/.exec(text);
   if (!match) return refused('not-a-number', { text, quantity });
   const [, sign = '', digits = '', suffix = ''] = match;
@@ -208,9 +261,11 @@ function readDigits(digits: string): number | Read {
 }
 
 /** The factor of prefix and unit together; undefined where they are not of this quantity. */
-function readSuffix(suffix: string, quantity: Quantity): number | undefined {
+function readSuffix(suffix: string, quantity: Typed): number | undefined {
   const kind = KINDS[quantity];
   if (suffix === '' || kind.units.includes(suffix.toLowerCase())) return 1;
+  const other = kind.others?.[suffix.toLowerCase()];
+  if (other !== undefined) return other;
   if (!kind.prefixed) return undefined;
   for (const [prefix, factor] of PREFIXES) {
     const found = prefix.exec(suffix);
@@ -221,14 +276,18 @@ function readSuffix(suffix: string, quantity: Quantity): number | undefined {
   return undefined;
 }
 
-function unreadSuffix(suffix: string, quantity: Quantity): Read {
-  const other = (Object.keys(KINDS) as Quantity[]).find((q) => q !== quantity && readSuffix(suffix, q) !== undefined);
+function unreadSuffix(suffix: string, quantity: Typed): Read {
+  // a bare prefix belongs to no quantity of its own
+  const bare = PREFIXES.some(([prefix]) => prefix.exec(suffix)?.[0] === suffix);
+  const other = bare
+    ? undefined
+    : (Object.keys(KINDS) as Typed[]).find((q) => q !== quantity && readSuffix(suffix, q) !== undefined);
   return other ? refused('other-unit', { suffix, other, quantity }) : refused('unknown-unit', { suffix, quantity });
 }
 
 function plausible(
   value: number,
-  quantity: Quantity,
+  quantity: Typed,
   typed: string,
   error: (refused: Refused) => ParsedQuantity,
 ): ParsedQuantity {
@@ -242,7 +301,8 @@ function plausible(
 
 /** Multiplies by a power of ten the way the decimal digits say it: 310 x 1e-3 is 0.31, not 0.31000000000000005. */
 function scale(number: number, factor: number): number {
-  return factor < 1 ? number / Math.round(1 / factor) : number * factor;
+  const parts = Math.round(1 / factor);
+  return factor < 1 && Math.abs(parts * factor - 1) < 1e-9 ? number / parts : number * factor;
 }
 
 function prefixFor(value: number, digits: number): readonly [string, number] {

@@ -4,7 +4,7 @@
  */
 import type { QUANTITIES } from '../knowledge/schema.ts';
 
-type Quantity = (typeof QUANTITIES)[number];
+type Quantity = (typeof QUANTITIES)[number] | 'length' | 'volume' | 'swing' | 'minutes' | 'count';
 
 interface Sentences {
   readonly wrong: string;
@@ -31,6 +31,11 @@ const UNITS: Readonly<Record<Quantity, string>> = {
   temperature: 'degrees Celsius',
   percent: 'percent',
   ratio: 'a plain ratio',
+  length: 'millimetres',
+  volume: 'cubic millimetres',
+  swing: 'kelvin',
+  minutes: 'minutes',
+  count: 'a plain number',
 };
 
 /** How a reading is typed. */
@@ -41,6 +46,11 @@ export const EXAMPLES: Readonly<Record<Quantity, readonly string[]>> = {
   temperature: ['83', '83.5'],
   percent: ['18', '18 %'],
   ratio: ['0.85'],
+  length: ['0.6', '600 µm', '24 mil'],
+  volume: ['0.05'],
+  swing: ['55', '55 K'],
+  minutes: ['90', '1.5 h'],
+  count: ['3000', '3k'],
 };
 
 /** `0.31, 310m or OL`, in any language that has a word for `or`. */

@@ -37,7 +37,8 @@ export interface JointShape {
   readonly widest: number;
 }
 
-const PASTE_METAL_SHARE = 0.5;
+/** Of printed paste, by volume. Estimate. */
+export const PASTE_METAL_SHARE = 0.5;
 
 /**
  * The joint a ball settles to: a slice of a ball on both pads with the ball's own volume (and the paste's metal), which is
@@ -71,10 +72,33 @@ export function collapsedJoint(solder: JointSolder): JointShape {
   return { volume, height: low, widest: widestOf(below, above, low) };
 }
 
+/**
+ * The side of a joint from the board pad up: `steps` + 1 pairs of height and radius in mm, for drawing it to scale. On the
+ * ball the slice is cut from, r(z)^2 = b^2 + z (2 c - z), with b the radius of the board pad and c the height of the ball's
+ * middle above it. `steps` is one or more.
+ */
+export function jointOutline(
+  { packagePad, boardPad }: Pick<JointSolder, 'packagePad' | 'boardPad'>,
+  height: number,
+  steps: number,
+): readonly (readonly [height: number, radius: number])[] {
+  const below = boardPad / 2;
+  const above = packagePad / 2;
+  const middle = middleOf(below, above, height);
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    const z = (height * i) / steps;
+    return [z, Math.sqrt(Math.max(0, below ** 2 + z * (2 * middle - z)))] as const;
+  });
+}
+
+/** How high the middle of the ball lies above the lower circle of a slice. */
+function middleOf(below: number, above: number, height: number): number {
+  return (height ** 2 + above ** 2 - below ** 2) / (2 * height);
+}
+
 /** Of a slice of a ball with end radii `below` and `above`, `height` apart. */
 function widestOf(below: number, above: number, height: number): number {
-  // where the middle of the ball lies above the lower circle
-  const centre = (height ** 2 + above ** 2 - below ** 2) / (2 * height);
+  const centre = middleOf(below, above, height);
   if (centre < 0 || centre > height) return 2 * Math.max(below, above);
   return 2 * Math.hypot(below, centre);
 }
@@ -163,12 +187,18 @@ export function landFit(ballDiameter: number, pad: number): LandFit {
   return { kind: pad < row.from ? 'too-small' : pad > row.to ? 'too-large' : 'fits', row };
 }
 
+/** What there is to say of a mixture, as data: `notes` is the same in words. */
+export type MixNote =
+  | { readonly id: 'mixes-in-part'; readonly alloy: string; readonly celsius: number }
+  | { readonly id: 'lowers-melting' | 'lead' | 'bismuth-with-lead' };
+
 export interface MixedJoint {
   /** shares of mass; they sum to one */
   readonly mass: Readonly<Record<string, number>>;
   /** share of the joint's volume that the first alloy makes up */
   readonly volumeShare: number;
   readonly leaded: boolean;
+  readonly noted: readonly MixNote[];
   readonly notes: readonly string[];
 }
 
@@ -199,19 +229,28 @@ export function mixAlloys(first: Alloy, firstVolume: number, second: Alloy, seco
   const leaded = (mass.Pb ?? 0) > LEAD_SHARE_NOTED;
   const mixed = firstVolume > 0 && secondVolume > 0 && first.class !== second.class;
   const hotter = first.liquidusCelsius >= second.liquidusCelsius ? first : second;
-  const notes = [
+  const noted: readonly MixNote[] = [
     ...(mixed
       ? [
-          `Below ${hotter.liquidusCelsius} °C the ${hotter.id} part does not melt through: the joint mixes in part, and unevenly.`,
-          'Mixing in leaded solder lowers the melting range of a lead-free joint: common practice for taking parts off, not for joints that stay.',
+          { id: 'mixes-in-part', alloy: hotter.id, celsius: hotter.liquidusCelsius } as const,
+          { id: 'lowers-melting' } as const,
         ]
       : []),
-    ...(leaded
-      ? ['Lead is above 0.1 % of the mass: rules on placing on the market and on repair differ by place; ask locally.']
-      : []),
-    ...(mass.Bi && mass.Pb
-      ? ['Bismuth with lead forms a phase that melts near 96 °C (from memory): never mix them.']
-      : []),
+    ...(leaded ? [{ id: 'lead' } as const] : []),
+    ...(mass.Bi && mass.Pb ? [{ id: 'bismuth-with-lead' } as const] : []),
   ];
-  return { mass, volumeShare: firstVolume / (firstVolume + secondVolume), leaded, notes };
+  return { mass, volumeShare: firstVolume / (firstVolume + secondVolume), leaded, noted, notes: noted.map(sayNote) };
+}
+
+function sayNote(note: MixNote): string {
+  switch (note.id) {
+    case 'mixes-in-part':
+      return `Below ${note.celsius} °C the ${note.alloy} part does not melt through: the joint mixes in part, and unevenly.`;
+    case 'lowers-melting':
+      return 'Mixing in leaded solder lowers the melting range of a lead-free joint: common practice for taking parts off, not for joints that stay.';
+    case 'lead':
+      return 'Lead is above 0.1 % of the mass: rules on placing on the market and on repair differ by place; ask locally.';
+    case 'bismuth-with-lead':
+      return 'Bismuth with lead forms a phase that melts near 96 °C (from memory): never mix them.';
+  }
 }

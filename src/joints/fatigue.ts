@@ -140,6 +140,7 @@ export function daysUntil(life: Pick<LifeInUse, 'characteristicDays' | 'shape'>,
   return life.characteristicDays * (-Math.log1p(-share)) ** (1 / life.shape);
 }
 
+export const ENGELMAIER_CITED: Cited = { source: 'engelmaier-test-values', place: 'median cycles', seen: 'seen' };
 /** Fatigue ductility coefficient of SnPb in Engelmaier's model. */
 const ENGELMAIER_DUCTILITY = 0.325;
 

@@ -1,6 +1,7 @@
 /** The JSON Schema of every kind of file and answer, for editors and for other programs. */
 import { z } from 'zod';
 import { Assessment, NextAnswer } from '../assessment.ts';
+import { JointAnswer } from '../ball-grid/answer.ts';
 import { RemediesAnswer } from '../learning/answer.ts';
 import { LetterAnswer } from '../letter/schema.ts';
 import { RevisitAnswer } from '../lifeline.ts';
@@ -40,6 +41,7 @@ const KINDS = {
   remedies: RemediesAnswer,
   worksheet: WorksheetAnswer,
   profile: ProfileAnswer,
+  joint: JointAnswer,
   'reflow-window': ShopReflowWindow,
   audit: AuditAnswer,
   knowledge: ExportAnswer,

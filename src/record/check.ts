@@ -48,12 +48,16 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
   const prices = Object.keys(record.money?.parts ?? {})
     .filter((part) => !parts.includes(part))
     .map((part) => unknown('part', part, parts, `money.parts.${part}`));
+  const packages = knowledge.packages.map(({ id }) => id);
+  const balls = Object.keys(record.balls ?? {})
+    .filter((kind) => !packages.includes(kind))
+    .map((kind) => unknown('package', kind, packages, `balls.${kind}`));
   const events = record.timeline.flatMap((event, index) => {
     const path = `timeline.${index}`;
     const backwards = runsBackwards(record.timeline, index, path);
     return [...backwards, ...named(event, path)];
   });
-  return [...prices, ...events];
+  return [...prices, ...balls, ...events];
 }
 
 /** Hold points of the remedy, in times that do not run backwards. Whether they follow the order is the work order's to say. */

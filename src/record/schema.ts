@@ -1,6 +1,7 @@
 /** One card's record: identity, money facts and a timeline of dated events. The timeline is the only state. */
 import { z } from 'zod';
 import { Id } from '../knowledge/id.ts';
+import { Balls } from './balls.ts';
 
 export const RECORD_FORMAT = 1;
 
@@ -206,6 +207,8 @@ export const Record = z.strictObject({
   /** only in `cases/`: why the case is there and what it must lead to */
   worked: z.strictObject({ why: z.string().min(1), expects: Expectation }).optional(),
   money: Money.optional(),
+  /** by kind of package: what was measured and chosen of its balls. It moves no belief and belongs to no single work */
+  balls: z.record(Id, Balls).optional(),
   timeline: z.array(Event),
   $schema: z.string().optional(),
 });

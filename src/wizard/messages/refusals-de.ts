@@ -8,6 +8,11 @@ const UNITS = {
   temperature: 'Grad Celsius',
   percent: 'Prozent',
   ratio: 'eine reine Verhältniszahl',
+  length: 'Millimeter',
+  volume: 'Kubikmillimeter',
+  swing: 'Kelvin',
+  minutes: 'Minuten',
+  count: 'eine reine Zahl',
 } as const;
 type Quantity = keyof typeof UNITS;
 
@@ -27,6 +32,7 @@ const kindOf = (kind: string): string => KINDS[kind] ?? kind;
 const NOUNS: Readonly<Record<string, string>> = {
   remedy: 'keine Arbeit',
   part: 'kein Teil',
+  package: 'kein Gehäuse',
   fact: 'keine Angabe',
   finding: 'kein Befund',
   state: 'kein Zustand',
