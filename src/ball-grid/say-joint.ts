@@ -1,6 +1,8 @@
 /** The figures of a ball joint in sentences, in the order somebody at the bench asks for them. */
 import type { Cited } from '../joints/cited.ts';
+import type { BallNumber, Balls } from '../record/balls.ts';
 import type { Joint, JointPart, JointShape, LifeAnswer, Lived } from './answer.ts';
+import { BALL_FIELDS } from './fields.ts';
 import type { JointFigures } from './judge-balls.ts';
 import { type BallMessages, ballMessages } from './messages/messages.ts';
 
@@ -34,17 +36,31 @@ export function sayJoint(figures: JointFigures, language: string): Joint['words'
   });
 }
 
-export function speechOf(language: string): Speech {
+/** What was measured and chosen, with its units, in the order it is asked in. */
+export function sayGiven(given: Balls, language: string): string {
+  const words = ballMessages(language);
+  const said = (Object.keys(words.fields) as (keyof Balls)[]).flatMap((name) => {
+    const value = given[name];
+    if (value === undefined) return [];
+    if (typeof value === 'string') return [`${words.fields[name]} ${value}`];
+    const unit = name === 'voidsMillimetres' ? 'mm' : BALL_FIELDS[name as BallNumber].unit;
+    const numbers = typeof value === 'number' ? [value] : value;
+    return [`${words.fields[name]} ${numbers.map(words.number).join('; ')}${unit === '' ? '' : ` ${unit}`}`];
+  });
+  return words.given(said.join(', '));
+}
+
+function speechOf(language: string): Speech {
   const words = ballMessages(language);
   const mm = new Intl.NumberFormat(language, { useGrouping: false, maximumFractionDigits: 3 });
   const figure = new Intl.NumberFormat(language, { maximumSignificantDigits: 3 });
-  const percent = new Intl.NumberFormat(language, { style: 'percent', maximumFractionDigits: 1 });
+  const percent = new Intl.NumberFormat(language, { useGrouping: false, maximumFractionDigits: 2 });
   const list = new Intl.ListFormat(language, { type: 'conjunction' });
   return {
     words,
     mm: (value) => mm.format(value),
     figure: (value) => figure.format(value),
-    percent: (share) => percent.format(share).replace(/\u00a0/g, ' '),
+    percent: (share) => `${percent.format(100 * share)} %`,
     list: (items) => list.format(items),
   };
 }
@@ -137,11 +153,11 @@ function sayLife({ life, given }: JointFigures, speech: Speech): string[] {
   const { life: say } = words;
   const { leaded, leadFree } = life;
   const cycling = (one: LifeAnswer['use']) =>
-    [one.swingKelvin, one.hottestCelsius, one.cyclesPerDay].map((value) => words.number(value)) as [
-      string,
-      string,
-      string,
-    ];
+    [
+      words.number(one.swingKelvin),
+      words.number(one.hottestCelsius),
+      words.perDay(words.number(one.cyclesPerDay)),
+    ] as const;
   const ratios = (of: (one: Lived) => number) => leadFree.map(of).sort((a, b) => a - b);
   const cycles = ratios(({ timesAsManyCycles }) => timesAsManyCycles);
   const days = ratios(({ timesAsManyDays }) => timesAsManyDays);
@@ -185,7 +201,11 @@ function sayEngelmaier({ engelmaier, given }: JointFigures, speech: Speech): str
   const { words, figure } = speech;
   const { strainRange = 0, dwellMinutes = 0, cyclesPerDay = 0 } = given;
   return [
-    words.engelmaier.median(figure(engelmaier.medianCycles), figure(engelmaier.medianDays), words.number(cyclesPerDay)),
+    words.engelmaier.median(
+      figure(engelmaier.medianCycles),
+      figure(engelmaier.medianDays),
+      words.perDay(words.number(cyclesPerDay)),
+    ),
     words.engelmaier.from(
       words.number(strainRange),
       words.number(engelmaier.meanCelsius),

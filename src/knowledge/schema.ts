@@ -231,6 +231,8 @@ export const Procedure = z.strictObject({
   solder: Text.optional(),
   /** the package that is heated to melting */
   package: Id.optional(),
+  /** that package is joined by balls that this work places, or brings with it */
+  balls: z.boolean().optional(),
   /** besides the board's heat cycles: passes the package takes, reworks of its place, and whether it is a new one */
   heat: withBasis({
     partPasses: z.number().int().nonnegative(),

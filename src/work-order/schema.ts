@@ -1,5 +1,6 @@
 /** A work order as a plain value: what `worksheet --json` prints, what the job sheet and the wizard show. */
 import { z } from 'zod';
+import { Joint } from '../ball-grid/answer.ts';
 import { Id } from '../knowledge/id.ts';
 
 const Text = z.string().min(1);
@@ -105,6 +106,15 @@ export const TargetsLine = z.strictObject({
 });
 export type TargetsLine = z.infer<typeof TargetsLine>;
 
+export const BallsLine = z.strictObject({
+  /** the kind of package they belong to, and what it is called */
+  package: Id,
+  name: Text,
+  /** null: nothing of them is on the record */
+  joint: Joint.nullable(),
+});
+export type BallsLine = z.infer<typeof BallsLine>;
+
 export const OrderState = z.strictObject({
   /**
    * open: the next hold point waits · stopped: one failed, and what it says comes first · over: one failed and ended the
@@ -151,6 +161,8 @@ export const WorkOrder = z.strictObject({
   parts: z.array(z.strictObject({ id: Id, name: Text })),
   /** null: no joints of a package are melted */
   solder: SolderLine.nullable(),
+  /** null: this work places no balls */
+  balls: BallsLine.nullable(),
   bake: BakeLine,
   /** null: the budget is not touched */
   heat: HeatLine.nullable(),

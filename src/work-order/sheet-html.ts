@@ -3,7 +3,7 @@ import { escapeHtml as e } from '../letter/escape.ts';
 import { orderMessages } from './messages/messages.ts';
 import type { OrderStep, WorkOrder } from './schema.ts';
 import { type Paper, sheetStyle } from './sheet-style.ts';
-import { bakeLines, sayMelting } from './sheet-text.ts';
+import { bakeLines, ballLines, sayMelting } from './sheet-text.ts';
 
 export { PAPERS, type Paper } from './sheet-style.ts';
 
@@ -20,7 +20,7 @@ export function sheetHtml(order: WorkOrder, paper: Paper = 'a4'): string {
 <dl><div><dt>${e(words.card)}</dt><dd>${e(order.record)}</dd></div><div><dt>${e(words.by)}</dt><dd class="blank"></dd></div><div><dt>${e(words.date)}</dt><dd class="blank"></dd></div><div><dt>${e(words.rules)}</dt><dd>${e(order.knowledge)}</dd></div></dl></header>
 ${order.warnings.length > 0 ? `<section class="warnings">${order.warnings.map((text) => `<p>${e(text)}</p>`).join('')}</section>` : ''}
 <section class="facts">${factsOf(order)}</section>
-<section class="hold"><h2>${e(words.holdPoints)} <small>${e(words.eachOpens)}; ${e(words.failedStops)}</small></h2>
+${ballsOf(order)}<section class="hold"><h2>${e(words.holdPoints)} <small>${e(words.eachOpens)}; ${e(words.failedStops)}</small></h2>
 <ol>${order.steps.map((step, i) => stepOf(order, step, order.steps[i - 1])).join('\n')}</ol></section>
 ${order.notes.length > 0 ? `<section class="notes"><h2>${e(words.toMind)}</h2><p>${order.notes.map(marked).join(' ')}</p></section>` : ''}
 <section class="cautions"><h2>${e(words.cautions)}</h2><ul>${order.cautions.map(({ text }) => `<li>${e(text)}</li>`).join('')}</ul></section>
@@ -63,6 +63,20 @@ function factsOf({ language, solder, bake, heat, targets, equipment, parts }: Wo
   ].join('');
 }
 
+/** What was measured of the balls and what becomes of them, part by part; else blanks to write on. */
+function ballsOf({ language, balls }: WorkOrder): string {
+  if (balls === null) return '';
+  const { sheet: words } = orderMessages(language);
+  const { joint } = balls;
+  const heading = `<h2>${e(words.balls)}: ${e(balls.name)}</h2>`;
+  const [first, ...rest] = ballLines(language, balls);
+  if (joint === null)
+    return `<section class="notes balls">${heading}<p>${e(first)} ${rest.map(e).join(' ')}</p></section>\n`;
+  const problems = joint.problems.map(({ wrong, todo }) => `<p><b>${e(wrong)}</b> ${e(todo)}</p>`).join('');
+  const parts = joint.words.map(({ heading: part, lines }) => `<p><b>${e(part)}.</b> ${lines.map(e).join(' ')}</p>`);
+  return `<section class="notes balls">${heading}<p>${e(first)}</p>${problems}${parts.join('')}</section>\n`;
+}
+
 function stepOf(order: WorkOrder, step: OrderStep, before: OrderStep | undefined): string {
   const { sheet: words } = orderMessages(order.language);
   const now = order.state.steps.find((one) => one.step === step.id)!;
@@ -86,7 +100,7 @@ function stepOf(order: WorkOrder, step: OrderStep, before: OrderStep | undefined
 const LETTERS_ON_TWO_SIDES = 9_000;
 
 /** Whether how each step is done fits on two sides, too. */
-function hasRoomForHow({ steps, cautions, notes, warnings, bake, targets, language }: WorkOrder): boolean {
+function hasRoomForHow({ steps, cautions, notes, warnings, bake, balls, targets, language }: WorkOrder): boolean {
   const letters = [
     ...steps.flatMap(({ name, passes, record, howTo, ifItFails, figures }) => [
       ...[name, passes, ...howTo, ifItFails.say],
@@ -98,6 +112,7 @@ function hasRoomForHow({ steps, cautions, notes, warnings, bake, targets, langua
     ...notes.map(({ text }) => text),
     ...warnings,
     ...bakeLines(language, bake),
+    ...(balls ? ballLines(language, balls) : []),
     ...(targets?.words ?? []),
   ];
   return letters.reduce((sum, text) => sum + text.length, 40 * steps.length) <= LETTERS_ON_TWO_SIDES;

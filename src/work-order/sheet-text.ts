@@ -1,8 +1,10 @@
 /** The job sheet as plain text, for the bench and for a printer that knows no pages. */
+import { ballMessages } from '../ball-grid/messages/messages.ts';
+import { sayGiven } from '../ball-grid/say-joint.ts';
 import { orderMessages } from './messages/messages.ts';
 import { numberIn } from './order-steps.ts';
 import { sayNote } from './say-note.ts';
-import type { BakeLine, OrderStep, SolderLine, WorkOrder } from './schema.ts';
+import type { BakeLine, BallsLine, OrderStep, SolderLine, WorkOrder } from './schema.ts';
 
 const WIDTH = 110;
 
@@ -45,7 +47,7 @@ function headOf(order: WorkOrder): string[] {
 }
 
 function factsOf(order: WorkOrder): string[] {
-  const { solder, bake, heat, targets } = order;
+  const { solder, balls, bake, heat, targets } = order;
   const { sheet: words, heat: heatWords, solder: solderWords } = orderMessages(order.language);
   const widest = Math.max(34, ...(targets?.rows.map(({ name }) => name.length) ?? []));
   const line = (name: string, first: string, ...more: string[]) => [
@@ -61,6 +63,7 @@ function factsOf(order: WorkOrder): string[] {
     ...(solder
       ? line(words.solder, `${solder.alloy}, ${sayMelting(order.language, solder)}.`, ...solder.words)
       : line(words.solder, solderWords.none)),
+    ...(balls ? line(words.balls, ...ballLines(order.language, balls)) : []),
     ...line(words.bake, ...(bakeLines(order.language, bake) as [string, ...string[]])),
     ...(heat
       ? line(
@@ -82,6 +85,21 @@ function factsOf(order: WorkOrder): string[] {
       : solder
         ? line(words.profile, words.noTargets)
         : []),
+  ];
+}
+
+/** What is measured of the balls, with a blank each where nobody has. */
+const TO_MEASURE = ['ballMillimetres', 'packagePadMillimetres', 'boardPadMillimetres', 'pitchMillimetres'] as const;
+
+/** Every line of the balls: what was measured, what becomes of it, what contradicts itself; else blanks to write on. */
+export function ballLines(language: string, { joint }: BallsLine): [string, ...string[]] {
+  const { sheet: words } = orderMessages(language);
+  const { fields } = ballMessages(language);
+  if (joint === null) return [words.ballsOpen, TO_MEASURE.map((field) => `${fields[field]}: ________ mm`).join(' · ')];
+  return [
+    sayGiven(joint.given, language),
+    ...joint.problems.map(({ wrong, todo }) => `${wrong} ${todo}`),
+    ...joint.words.flatMap(({ heading, lines }) => [`${heading}:`, ...lines]),
   ];
 }
 

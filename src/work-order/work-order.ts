@@ -9,6 +9,7 @@ import { nearest } from '../record/nearest.ts';
 import type { Record as CardRecord, PackageKnown } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
 import { bakeLine } from './bake-line.ts';
+import { ballsLine } from './balls-line.ts';
 import { heatLine } from './heat-line.ts';
 import { type OpenWork, openWork } from './open-work.ts';
 import { orderState } from './order-state.ts';
@@ -98,6 +99,7 @@ export function workOrder(
     equipment,
     parts: remedy.parts.map((id) => ({ id, name: knowledge.bench.parts.find((one) => one.id === id)?.name ?? id })),
     solder: solder.line,
+    balls: ballsLine(knowledge, procedure, record, solder.line),
     bake,
     heat,
     targets: targetsLine(knowledge, shop, solder.line, known, choices.window),

@@ -42,6 +42,8 @@ export const de: BallMessages = {
     'lall-2012': 'Lall u. a. 2012',
     'engelmaier-test-values': 'veröffentlichte Prüfwerte des Modells',
   },
+  given: (values) => `Angegeben: ${values}.`,
+  perDay: (cycles) => (cycles === '1' ? '1 Zyklus am Tag' : `${cycles} Zyklen am Tag`),
   headings: {
     shape: 'Lötstelle',
     mixture: 'Gemischtes Lot',
@@ -101,12 +103,10 @@ export const de: BallMessages = {
       `${source}, Ausgabe ${revision.replace('and later', 'und später')}: höchstens ${percent}, ${within ? 'eingehalten' : 'ÜBERSCHRITTEN'} (${seenAs}).`,
   },
   life: {
-    use: (swing, hottest, cycles) =>
-      `Dieser Gebrauch: ein Hub von ${swing} K bis ${hottest} °C, ${cycles} Zyklen am Tag.`,
-    stated: (swing, hottest, cycles) =>
-      `Der Vergleich, wie angegeben: ${swing} K bis ${hottest} °C, ${cycles} Zyklen am Tag.`,
+    use: (swing, hottest, cycles) => `Dieser Gebrauch: ein Hub von ${swing} K bis ${hottest} °C, ${cycles}.`,
+    stated: (swing, hottest, cycles) => `Der Vergleich, wie angegeben: ${swing} K bis ${hottest} °C, ${cycles}.`,
     assumed: (swing, hottest, cycles) =>
-      `Der Vergleich, da keiner angegeben ist: ${swing} K bis ${hottest} °C, ${cycles} Zyklen am Tag (Schätzung). Besser einen eigenen angeben.`,
+      `Der Vergleich, da keiner angegeben ist: ${swing} K bis ${hottest} °C, ${cycles} (Schätzung). Besser einen eigenen angeben.`,
     leaded: (cycles, days, source) =>
       `Bleihaltig: ${cycles}-mal so viele Zyklen wie im Vergleich, ${days}-mal so viele Tage (${source}).`,
     leadFree: (low, high, lowDays, highDays) =>
@@ -135,7 +135,7 @@ export const de: BallMessages = {
   },
   engelmaier: {
     median: (cycles, days, perDay) =>
-      `Die Hälfte solcher bleihaltigen Lötstellen fällt bis ${cycles} Zyklen aus, das sind ${days} Tage bei ${perDay} Zyklen am Tag.`,
+      `Die Hälfte solcher bleihaltigen Lötstellen fällt bis ${cycles} Zyklen aus, das sind ${days} Tage bei ${perDay}.`,
     from: (strain, mean, dwell, exponent, source) =>
       `Aus einer Scherdehnung von ${strain}, im Mittel ${mean} °C und ${dwell} min Haltezeit; Exponent ${exponent} (${source}). Nur für SnPb: für bleifreies Lot folgt daraus nichts.`,
     comparison:

@@ -50,6 +50,8 @@ export const en = {
   seen,
   constants,
   sources,
+  given: (values: string) => `Given: ${values}.`,
+  perDay: (cycles: string) => (cycles === '1' ? '1 cycle a day' : `${cycles} cycles a day`),
   headings: {
     shape: 'Joint',
     mixture: 'Solder mixed',
@@ -112,11 +114,11 @@ export const en = {
   },
   life: {
     use: (swing: string, hottest: string, cycles: string) =>
-      `This use: a swing of ${swing} K up to ${hottest} °C, ${cycles} cycles a day.`,
+      `This use: a swing of ${swing} K up to ${hottest} °C, ${cycles}.`,
     stated: (swing: string, hottest: string, cycles: string) =>
-      `The reference, as stated: ${swing} K up to ${hottest} °C, ${cycles} cycles a day.`,
+      `The reference, as stated: ${swing} K up to ${hottest} °C, ${cycles}.`,
     assumed: (swing: string, hottest: string, cycles: string) =>
-      `The reference, as nobody stated one: ${swing} K up to ${hottest} °C, ${cycles} cycles a day (estimate). State your own.`,
+      `The reference, as nobody stated one: ${swing} K up to ${hottest} °C, ${cycles} (estimate). State your own.`,
     leaded: (cycles: string, days: string, source: string) =>
       `Leaded: ${cycles} times as many cycles as under the reference, ${days} times as many days (${source}).`,
     leadFree: (low: string, high: string, lowDays: string, highDays: string) =>
@@ -143,7 +145,7 @@ export const en = {
   },
   engelmaier: {
     median: (cycles: string, days: string, perDay: string) =>
-      `Half of such leaded joints fail by ${cycles} cycles, ${days} days at ${perDay} cycles a day.`,
+      `Half of such leaded joints fail by ${cycles} cycles, ${days} days at ${perDay}.`,
     from: (strain: string, mean: string, dwell: string, exponent: string, source: string) =>
       `From a strain range of ${strain}, a mean of ${mean} °C and a dwell of ${dwell} min; exponent ${exponent} (${source}). For SnPb alone: no lead-free figure follows.`,
     comparison:

@@ -72,6 +72,8 @@ export const de: OrderMessages = {
     knowledge: 'Regeln',
     minutes: (low, high) => `${low} bis ${high} Minuten Aufmerksamkeit (Schätzung)`,
     solder: 'Lot',
+    balls: 'Kugeln',
+    ballsOpen: 'Noch nicht gemessen: vor der Arbeit messen und aufschreiben.',
     bake: 'Trocknen',
     heat: 'Wärme',
     heatLeft: 'Wärmehaushalt',

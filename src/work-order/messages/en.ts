@@ -71,6 +71,8 @@ export const en = {
     knowledge: 'knowledge',
     minutes: (low: string, high: string) => `${low} to ${high} attended minutes (estimate)`,
     solder: 'Solder',
+    balls: 'Balls',
+    ballsOpen: 'Not measured yet: measure before the work and write down.',
     bake: 'Bake',
     heat: 'Heat',
     heatLeft: 'Heat left',
