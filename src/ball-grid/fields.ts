@@ -1,6 +1,7 @@
 /** What is asked of a ball joint and its use, and how it is typed: at the bench, on the command line, in the wizard. */
 import { type ParsedQuantity, parseQuantity, type Typed } from '../evidence/quantity.ts';
 import type { Told } from '../evidence/refusals.ts';
+import { ALLOYS } from '../joints/alloys.ts';
 import { BALL_BOUNDS, type BallBound, type BallNumber } from '../record/balls.ts';
 import { ballMessages } from './messages/messages.ts';
 
@@ -32,6 +33,8 @@ export const BALL_FIELDS: { readonly [name in BallNumber]: BallField } = {
 };
 
 export const BALL_NUMBERS = Object.keys(BALL_FIELDS) as readonly BallNumber[];
+
+export const ALLOY_NAMES: readonly string[] = ALLOYS.map(({ id }) => id);
 
 export interface FieldRefused {
   readonly wrong: string;

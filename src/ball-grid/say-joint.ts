@@ -42,12 +42,12 @@ export function sayGiven(given: Balls, language: string): string {
   const said = (Object.keys(words.fields) as (keyof Balls)[]).flatMap((name) => {
     const value = given[name];
     if (value === undefined) return [];
-    if (typeof value === 'string') return [`${words.fields[name]} ${value}`];
+    if (typeof value === 'string') return [`${words.fields[name]}: ${value}`];
     const unit = name === 'voidsMillimetres' ? 'mm' : BALL_FIELDS[name as BallNumber].unit;
     const numbers = typeof value === 'number' ? [value] : value;
-    return [`${words.fields[name]} ${numbers.map(words.number).join('; ')}${unit === '' ? '' : ` ${unit}`}`];
+    return [`${words.fields[name]}: ${numbers.map(words.number).join(' / ')}${unit === '' ? '' : ` ${unit}`}`];
   });
-  return words.given(said.join(', '));
+  return words.given(said.join('; '));
 }
 
 function speechOf(language: string): Speech {

@@ -11,7 +11,7 @@ export const de: BallMessages = {
     boardPadMillimetres: 'Pad auf der Platine',
     pitchMillimetres: 'Raster',
     pasteCubicMillimetres: 'Paste je Kugel',
-    leftMillimetres: 'Lot, das auf den Pads stehen blieb',
+    leftMillimetres: 'Höhe des Lots, das auf den Pads blieb',
     ballAlloy: 'Legierung der Kugeln',
     padAlloy: 'Legierung auf den Pads',
     imageMillimetres: 'Kugel im Röntgenbild',

@@ -27,7 +27,7 @@ const fields: Readonly<Record<keyof Balls, string>> = {
   boardPadMillimetres: 'board pad',
   pitchMillimetres: 'pitch',
   pasteCubicMillimetres: 'paste for one ball',
-  leftMillimetres: 'solder left standing on the pads',
+  leftMillimetres: 'height of solder left on the pads',
   ballAlloy: 'alloy of the balls',
   padAlloy: 'alloy on the pads',
   imageMillimetres: 'ball in the X-ray image',

@@ -63,6 +63,12 @@ export const workDe: WorkWords = {
     facts: 'Der Auftrag: Lot, Trocknen, Wärme, Ziele, Vorsicht',
   },
 
+  balls: {
+    heading: 'Kugeln: Abstand, Lücke und Passung',
+    nothing: 'noch nicht gemessen',
+    short: (standOff, gap) => `Abstand ${standOff} mm${gap === null ? '' : `, Lücke ${gap} mm`}`,
+  },
+
   stages: {
     prepare: 'Vorbereiten',
     'take-off': 'Abnehmen',

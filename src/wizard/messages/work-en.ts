@@ -61,6 +61,12 @@ export const workEn = {
     facts: 'The order: solder, bake, heat, targets, cautions',
   },
 
+  balls: {
+    heading: 'Balls: stand-off, gap and fit',
+    nothing: 'not measured yet',
+    short: (standOff: string, gap: string | null) => `stand-off ${standOff} mm${gap === null ? '' : `, gap ${gap} mm`}`,
+  },
+
   stages: {
     prepare: 'Prepare',
     'take-off': 'Take off',

@@ -9,6 +9,7 @@ import { onceDrawn } from '../frame/jump.ts';
 import { ArrowMark, BackMark, CautionMark } from '../frame/marks.tsx';
 import { rulesLanguage } from '../language.ts';
 import { useSession } from '../session.ts';
+import { BallsFold } from './balls-fold.tsx';
 import { draftsAt, draftsOf } from './entry.ts';
 import { Done, Finish } from './finish.tsx';
 import { HoldPoint } from './hold-point.tsx';
@@ -121,6 +122,7 @@ function Order({ order, now, desk: { record }, catalogue, fromBefore }: OrderPro
           <OrderFacts order={order} />
         </section>
       )}
+      {!begun && <BallsFold order={order} />}
       <Stopped order={order} state={state} />
       {step !== undefined && (
         <HoldPoint
@@ -148,6 +150,7 @@ function Order({ order, now, desk: { record }, catalogue, fromBefore }: OrderPro
           <OrderFacts order={order} />
         </details>
       )}
+      {begun && <BallsFold order={order} />}
       <JobSheet order={order} />
     </>
   );
