@@ -2,7 +2,7 @@
 import { type ParsedQuantity, parseQuantity, type Typed } from '../evidence/quantity.ts';
 import type { Told } from '../evidence/refusals.ts';
 import { ALLOYS } from '../joints/alloys.ts';
-import { BALL_BOUNDS, type BallBound, type BallNumber } from '../record/balls.ts';
+import { BALL_BOUNDS, type BallBound, type BallNumber } from '../record/ball-bounds.ts';
 import { ballMessages } from './messages/messages.ts';
 
 export interface BallField {
@@ -43,9 +43,15 @@ export interface FieldRefused {
   readonly told?: Told;
 }
 
-export type FieldRead =
-  | { readonly ok: true; readonly value: number }
-  | { readonly ok: false; readonly refused: FieldRefused };
+type Unread = Extract<ParsedQuantity, { kind: 'error' }>;
+
+interface NotRead {
+  readonly ok: false;
+  readonly refused: FieldRefused;
+}
+
+export type FieldRead = { readonly ok: true; readonly value: number } | NotRead;
+export type VoidsRead = { readonly ok: true; readonly values: readonly number[] } | NotRead;
 
 /** What was typed for one field, in its unit and within its bounds, or what is wrong with it and what to do. */
 export function readBallNumber(typed: string, name: BallNumber, language: string): FieldRead {
@@ -56,14 +62,11 @@ export function readBallNumber(typed: string, name: BallNumber, language: string
       : outside(typed, name, language);
   return parsed.kind === 'over-range' || OF_A_METER.has(parsed.told.id)
     ? outside(typed, name, language)
-    : refused(parsed);
+    : refused(parsed, language);
 }
 
 /** Voids are typed one after the other: `0.15 0.2`, `0,15; 0,2`, `150 µm, 200 µm`. */
-export function readVoids(
-  typed: string,
-  language: string,
-): { readonly ok: true; readonly values: readonly number[] } | { readonly ok: false; readonly refused: FieldRefused } {
+export function readVoids(typed: string, language: string): VoidsRead {
   const parts = typed.trim().split(/\s*;\s*|,\s+|\s+(?=[-+]?[\d.,])/);
   const values: number[] = [];
   for (const part of parts.filter((one) => one !== '')) {
@@ -72,13 +75,16 @@ export function readVoids(
       values.push(parsed.value);
       continue;
     }
-    if (parsed.kind === 'error' && !OF_A_METER.has(parsed.told.id)) return refused(parsed);
+    if (parsed.kind === 'error' && !OF_A_METER.has(parsed.told.id)) return refused(parsed, language);
     return { ok: false, refused: ballMessages(language).refused.voidOutside(part, String(MOST_VOID)) };
   }
   return { ok: true, values };
 }
 
 const MOST_VOID = 10;
+
+/** What a refusal of these says is of thousands of ohms. */
+const OF_THOUSANDS: ReadonlySet<string> = new Set(['separators', 'space-inside']);
 
 /** What a refusal of these says is of a meter's reading and not of a length or a count. */
 const OF_A_METER: ReadonlySet<string> = new Set(['negative', 'beyond', 'not-finite', 'over-range-here']);
@@ -87,11 +93,7 @@ function isWithin(value: number, bound: BallBound): boolean {
   return value <= bound.most && ('above' in bound ? value > bound.above : value >= bound.least);
 }
 
-function outside(
-  typed: string,
-  name: BallNumber,
-  language: string,
-): { readonly ok: false; readonly refused: FieldRefused } {
+function outside(typed: string, name: BallNumber, language: string): NotRead {
   const words = ballMessages(language);
   const bound: BallBound = BALL_BOUNDS[name];
   const number = new Intl.NumberFormat(language, { useGrouping: false });
@@ -104,9 +106,8 @@ function outside(
   return { ok: false, refused: { wrong: words.refused.outside(typed.trim(), words.fields[name]), todo } };
 }
 
-function refused({ wrong, todo, told }: Extract<ParsedQuantity, { kind: 'error' }>): {
-  readonly ok: false;
-  readonly refused: FieldRefused;
-} {
+function refused({ wrong, todo, told, typed }: Unread, language: string): NotRead {
+  if (OF_THOUSANDS.has(told.id))
+    return { ok: false, refused: ballMessages(language).refused.notOneNumber(typed.trim()) };
   return { ok: false, refused: { wrong, todo, told } };
 }

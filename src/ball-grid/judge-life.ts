@@ -11,7 +11,7 @@ import {
   lifeInUse,
   SNPB_CONSTANTS,
 } from '../joints/fatigue.ts';
-import type { BallNumber } from '../record/balls.ts';
+import type { BallNumber } from '../record/ball-bounds.ts';
 import type { EngelmaierAnswer, LifeAnswer, Lived } from './answer.ts';
 
 type Given = { readonly [name in BallNumber]?: number | undefined };

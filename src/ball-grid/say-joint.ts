@@ -1,6 +1,7 @@
 /** The figures of a ball joint in sentences, in the order somebody at the bench asks for them. */
 import type { Cited } from '../joints/cited.ts';
-import type { BallNumber, Balls } from '../record/balls.ts';
+import type { BallNumber } from '../record/ball-bounds.ts';
+import type { Balls } from '../record/balls.ts';
 import type { Joint, JointPart, JointShape, LifeAnswer, Lived } from './answer.ts';
 import { BALL_FIELDS } from './fields.ts';
 import type { JointFigures } from './judge-balls.ts';
@@ -161,8 +162,9 @@ function sayLife({ life, given }: JointFigures, speech: Speech): string[] {
   const ratios = (of: (one: Lived) => number) => leadFree.map(of).sort((a, b) => a - b);
   const cycles = ratios(({ timesAsManyCycles }) => timesAsManyCycles);
   const days = ratios(({ timesAsManyDays }) => timesAsManyDays);
-  const sets = leadFree.map(({ constants, timesAsManyCycles, cited }) =>
-    say.set(words.constants[constants] ?? constants, figure(timesAsManyCycles), words.seen[cited.seen]),
+  const sets = leadFree.map(
+    ({ constants, timesAsManyCycles, cited }) =>
+      `${words.constants[constants] ?? constants} ${figure(timesAsManyCycles)} (${words.seen[cited.seen]})`,
   );
   return [
     say.use(...cycling(life.use)),

@@ -3,7 +3,8 @@ import { BALL_FIELDS, BALL_NUMBERS, readBallNumber, readVoids } from '../ball-gr
 import { judgeBalls } from '../ball-grid/judge-balls.ts';
 import { USUAL_REFERENCE } from '../ball-grid/judge-life.ts';
 import { ALLOYS, findAlloy } from '../joints/alloys.ts';
-import type { BallNumber, Balls } from '../record/balls.ts';
+import type { BallNumber } from '../record/ball-bounds.ts';
+import type { Balls } from '../record/balls.ts';
 import { BadInput, type Command, type CommandInput, type Flag, printJson, stringFlag } from './command.ts';
 
 const about: { readonly [name in BallNumber]: string } = {

@@ -111,7 +111,6 @@ export const de: BallMessages = {
       `Bleihaltig: ${cycles}-mal so viele Zyklen wie im Vergleich, ${days}-mal so viele Tage (${source}).`,
     leadFree: (low, high, lowDays, highDays) =>
       `Bleifrei: ${low}- bis ${high}-mal so viele Zyklen, ${lowDays}- bis ${highDays}-mal so viele Tage.`,
-    set: (name, cycles, seenAs) => `${name} ${cycles} (${seenAs})`,
     spread: (sets, factor) =>
       `Nach jedem Satz Konstanten: ${sets}. Sie liegen um den Faktor ${factor} auseinander, und auf keinen hat man sich geeinigt: der Bereich ist die Antwort, keine Zahl darin.`,
     costsMore: {
@@ -147,6 +146,10 @@ export const de: BallMessages = {
     outside: (typed, field) => `„${typed}“ kann nicht stimmen (${field}).`,
     above: (least, most) => `Eine Zahl über ${least} und bis ${most} angeben.`,
     from: (least, most) => `Eine Zahl von ${least} bis ${most} angeben.`,
+    notOneNumber: (typed) => ({
+      wrong: `„${typed}“ ist keine einzelne Zahl.`,
+      todo: 'Eine Zahl mit einem Dezimalzeichen eintippen, etwa 0.6 oder 0,6.',
+    }),
     voidOutside: (typed, most) => ({
       wrong: `„${typed}“ kann nicht die Breite einer Pore sein.`,
       todo: `Breiten von 0 bis ${most} mm angeben, etwa 0,15 0,2.`,

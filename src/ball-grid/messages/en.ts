@@ -123,7 +123,6 @@ export const en = {
       `Leaded: ${cycles} times as many cycles as under the reference, ${days} times as many days (${source}).`,
     leadFree: (low: string, high: string, lowDays: string, highDays: string) =>
       `Lead-free: ${low} to ${high} times as many cycles, ${lowDays} to ${highDays} times as many days.`,
-    set: (name: string, cycles: string, seenAs: string) => `${name} ${cycles} (${seenAs})`,
     spread: (sets: string, factor: string) =>
       `By each set of constants: ${sets}. They lie a factor of ${factor} apart and none is agreed on: the range is the answer, not a figure in it.`,
     costsMore: {
@@ -157,6 +156,10 @@ export const en = {
     outside: (typed: string, field: string) => `"${typed}" cannot be the ${field}.`,
     above: (least: string, most: string) => `Give a figure above ${least} and up to ${most}.`,
     from: (least: string, most: string) => `Give a figure from ${least} to ${most}.`,
+    notOneNumber: (typed: string) => ({
+      wrong: `"${typed}" is not one number.`,
+      todo: 'Type one number with one decimal mark, such as 0.6 or 0,6.',
+    }),
     voidOutside: (typed: string, most: string) => ({
       wrong: `"${typed}" cannot be the width of a void.`,
       todo: `Give widths from 0 to ${most} mm, such as 0.15 0.2.`,

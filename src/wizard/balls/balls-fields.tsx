@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Joint } from '../../ball-grid/answer.ts';
 import { ALLOY_NAMES, BALL_FIELDS, type FieldRefused, readBallNumber, readVoids } from '../../ball-grid/fields.ts';
-import type { BallNumber } from '../../record/balls.ts';
+import type { BallNumber } from '../../record/ball-bounds.ts';
 import { sayIssue } from '../issues.ts';
 import { language } from '../language.ts';
 import { type ReadText, TypedField } from '../questions/typed-field.tsx';
@@ -24,25 +24,25 @@ const refusedAs = ({ wrong, todo, told }: FieldRefused): ReadText => {
 const troubleAt = ({ problems }: Joint, name: string) => problems.find(({ field }) => field === name);
 
 interface NumberProps extends Of {
-  readonly name: BallNumber;
+  readonly field: BallNumber;
   /** shown where nothing is typed: what is taken then */
   readonly usual?: string;
 }
 
-export function BallNumberField({ kind, joint, name, usual }: NumberProps) {
+export function BallNumberField({ kind, joint, field: name, usual }: NumberProps) {
   const { desk, drafts, edit } = useSession();
   if (desk.value === null) return null;
-  const field = ballField(kind, name);
+  const id = ballField(kind, name);
   const kept = ballsOf(desk.value.record, kind)[name];
   const read = (text: string) => readBallNumber(text, name, language.value);
   const { unit } = BALL_FIELDS[name];
   return (
     <TypedField
-      id={field}
+      id={id}
       label={capital(jointWords.value.fields[name])}
       unit={unit === '' ? undefined : unit}
       stored={kept === undefined ? '' : String(kept)}
-      draft={drafts.texts.value.get(field)}
+      draft={drafts.texts.value.get(id)}
       placeholder={usual ?? ''}
       read={(text) => {
         const found = read(text);
@@ -53,10 +53,10 @@ export function BallNumberField({ kind, joint, name, usual }: NumberProps) {
         return text.trim() === stored || (found.ok && String(found.value) === stored);
       }}
       onText={(text, readable) => {
-        drafts.set(field, readable ? null : text);
+        drafts.set(id, readable ? null : text);
         if (!readable) return;
         const found = text.trim() === '' ? null : read(text);
-        edit((record) => withBall(record, kind, name, found?.ok ? found.value : undefined), field);
+        edit((record) => withBall(record, kind, name, found?.ok ? found.value : undefined), id);
       }}
       trouble={troubleAt(joint, name)}
     />
@@ -67,17 +67,17 @@ export function VoidsField({ kind, joint }: Of) {
   const { desk, drafts, edit } = useSession();
   const { voids: words } = ballsWords.value;
   if (desk.value === null) return null;
-  const field = ballField(kind, 'voidsMillimetres');
+  const id = ballField(kind, 'voidsMillimetres');
   const kept = ballsOf(desk.value.record, kind).voidsMillimetres;
   const read = (text: string) => readVoids(text, language.value);
   return (
     <TypedField
-      id={field}
+      id={id}
       label={words.voids}
       unit="mm"
       size="long"
       stored={kept?.join(' ') ?? ''}
-      draft={drafts.texts.value.get(field)}
+      draft={drafts.texts.value.get(id)}
       placeholder={words.example}
       read={(text) => {
         const found = read(text);
@@ -88,10 +88,10 @@ export function VoidsField({ kind, joint }: Of) {
         return text.trim() === stored || (found.ok && found.values.join(' ') === stored);
       }}
       onText={(text, readable) => {
-        drafts.set(field, readable ? null : text);
+        drafts.set(id, readable ? null : text);
         if (!readable) return;
         const found = text.trim() === '' ? null : read(text);
-        edit((record) => withBall(record, kind, 'voidsMillimetres', found?.ok ? [...found.values] : undefined), field);
+        edit((record) => withBall(record, kind, 'voidsMillimetres', found?.ok ? [...found.values] : undefined), id);
       }}
       trouble={troubleAt(joint, 'voidsMillimetres')}
     />
@@ -102,26 +102,26 @@ export function VoidsField({ kind, joint }: Of) {
 export function AlloyField({
   kind,
   joint,
-  name,
+  field: name,
   none,
-}: Of & { readonly name: 'ballAlloy' | 'padAlloy'; readonly none: ComponentChildren }) {
+}: Of & { readonly field: 'ballAlloy' | 'padAlloy'; readonly none: ComponentChildren }) {
   const { desk, edit } = useSession();
   if (desk.value === null) return null;
-  const field = ballField(kind, name);
+  const id = ballField(kind, name);
   const kept = ballsOf(desk.value.record, kind)[name];
   const trouble = troubleAt(joint, name);
   return (
     <span class="field">
-      <label class="field-label" for={field}>
+      <label class="field-label" for={id}>
         {capital(jointWords.value.fields[name])}
       </label>
       <select
-        id={field}
+        id={id}
         value={kept ?? ''}
         aria-invalid={trouble !== undefined}
-        aria-describedby={trouble === undefined ? undefined : `${field}-wrong`}
+        aria-describedby={trouble === undefined ? undefined : `${id}-wrong`}
         onChange={({ currentTarget: { value } }) =>
-          edit((record) => withBall(record, kind, name, value === '' ? undefined : value), field)
+          edit((record) => withBall(record, kind, name, value === '' ? undefined : value), id)
         }
       >
         <option value="">{none}</option>
@@ -133,7 +133,7 @@ export function AlloyField({
         ))}
       </select>
       {trouble !== undefined && (
-        <span class="field-wrong" id={`${field}-wrong`}>
+        <span class="field-wrong" id={`${id}-wrong`}>
           <strong>{trouble.wrong}</strong> {trouble.todo}
         </span>
       )}

@@ -35,23 +35,23 @@ export function BallsPart({ balls: { package: kind, name }, alloy }: Props) {
       <section class="balls-part">
         <h3>{words.measures.heading}</h3>
         <div class="balls-fields" data-question>
-          <BallNumberField {...of} name="ballMillimetres" />
-          <BallNumberField {...of} name="packagePadMillimetres" />
-          <BallNumberField {...of} name="boardPadMillimetres" />
-          <BallNumberField {...of} name="pitchMillimetres" />
+          <BallNumberField {...of} field="ballMillimetres" />
+          <BallNumberField {...of} field="packagePadMillimetres" />
+          <BallNumberField {...of} field="boardPadMillimetres" />
+          <BallNumberField {...of} field="pitchMillimetres" />
           <AlloyField
             {...of}
-            name="ballAlloy"
+            field="ballAlloy"
             none={alloy === null ? words.measures.notSaid : words.measures.asWork(alloy)}
           />
-          <AlloyField {...of} name="padAlloy" none={words.measures.asBall} />
+          <AlloyField {...of} field="padAlloy" none={words.measures.asBall} />
         </div>
         <More
           name={words.measures.more}
           open={joint.given.pasteCubicMillimetres !== undefined || joint.given.leftMillimetres !== undefined}
         >
-          <BallNumberField {...of} name="pasteCubicMillimetres" />
-          <BallNumberField {...of} name="leftMillimetres" />
+          <BallNumberField {...of} field="pasteCubicMillimetres" />
+          <BallNumberField {...of} field="leftMillimetres" />
         </More>
         {joint.shape === null && joint.problems.length === 0 && <p class="about">{words.empty}</p>}
         {joint.shape !== null && <JointSection shape={joint.shape} />}
@@ -62,7 +62,7 @@ export function BallsPart({ balls: { package: kind, name }, alloy }: Props) {
         <h3>{words.voids.heading}</h3>
         <p class="about">{words.voids.about}</p>
         <div class="balls-fields" data-question>
-          <BallNumberField {...of} name="imageMillimetres" />
+          <BallNumberField {...of} field="imageMillimetres" />
           <VoidsField {...of} />
         </div>
         <Lines joint={joint} part="voids" />
@@ -85,22 +85,22 @@ function Life({ kind, joint }: { readonly kind: string; readonly joint: Joint })
       <OnRecord cyclesPerDay={given.cyclesPerDay} />
       <h4>{words.use}</h4>
       <div class="balls-fields" data-question>
-        <BallNumberField {...of} name="swingKelvin" />
-        <BallNumberField {...of} name="hottestCelsius" />
-        <BallNumberField {...of} name="cyclesPerDay" />
+        <BallNumberField {...of} field="swingKelvin" />
+        <BallNumberField {...of} field="hottestCelsius" />
+        <BallNumberField {...of} field="cyclesPerDay" />
       </div>
       <h4>{words.reference}</h4>
       <p class="about">{words.referenceAbout}</p>
       <div class="balls-fields" data-question>
-        <BallNumberField {...of} name="referenceSwingKelvin" usual={String(swing)} />
-        <BallNumberField {...of} name="referenceHottestCelsius" usual={String(hottest)} />
-        <BallNumberField {...of} name="referenceCyclesPerDay" usual={String(cyclesPerDay)} />
+        <BallNumberField {...of} field="referenceSwingKelvin" usual={String(swing)} />
+        <BallNumberField {...of} field="referenceHottestCelsius" usual={String(hottest)} />
+        <BallNumberField {...of} field="referenceCyclesPerDay" usual={String(cyclesPerDay)} />
       </div>
       <More name={words.more} about={words.moreAbout} open={days !== undefined}>
-        <BallNumberField {...of} name="referenceCycles" />
-        <BallNumberField {...of} name="referenceShape" />
-        <BallNumberField {...of} name="strainRange" />
-        <BallNumberField {...of} name="dwellMinutes" />
+        <BallNumberField {...of} field="referenceCycles" />
+        <BallNumberField {...of} field="referenceShape" />
+        <BallNumberField {...of} field="strainRange" />
+        <BallNumberField {...of} field="dwellMinutes" />
       </More>
       {joint.life !== null && <LifeStrip life={joint.life} />}
       <Lines joint={joint} part="life" />
@@ -168,7 +168,7 @@ function Lines({
   const said = joint.words.find((one) => one.part === part);
   if (said === undefined) return null;
   return (
-    <div class="balls-lines" aria-live="polite">
+    <div class="balls-lines" data-part={part} aria-live="polite">
       {named && <h4>{said.heading}</h4>}
       {said.lines.map((line) => (
         <p key={line}>{line}</p>

@@ -10,8 +10,8 @@ const MOST_HEIGHT = 300;
 const SLAB = 30;
 const BELOW = 30;
 const PAD = 4;
-/** beside the joints, as a share of the pitch or the joint */
-const BESIDE = 0.75;
+/** beside the joints on either hand, where the height is written */
+const BESIDE = 84;
 
 const ARROW = 'joint-arrow';
 const AT_ARROW = `url(#${ARROW})`;
@@ -24,8 +24,7 @@ export function JointSection({ shape }: { readonly shape: JointShape }) {
   const { standOffMillimetres: height, widestMillimetres: widest, neighbour, lands } = shape;
   const pitch = neighbour?.pitchMillimetres ?? 0;
   const touching = neighbour !== null && neighbour.gapMillimetres <= 0;
-  const across = pitch + 2 * BESIDE * Math.max(pitch, widest);
-  const scale = Math.min(width / across, (MOST_HEIGHT - 2 * SLAB - BELOW) / height);
+  const scale = Math.min((width - 2 * BESIDE) / (pitch + widest), (MOST_HEIGHT - 2 * SLAB - BELOW) / height);
   const middles = neighbour === null ? [width / 2] : [-1, 1].map((side) => width / 2 + (side * scale * pitch) / 2);
   const [top, bottom] = [SLAB, SLAB + scale * height];
   const whole = bottom + SLAB + BELOW;

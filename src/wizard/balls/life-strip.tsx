@@ -11,6 +11,8 @@ const TOP = 22;
 const BOTTOM = 22;
 const LEFT = 92;
 const RIGHT = 18;
+/** room for one figure of the scale */
+const WORD = 40;
 
 const say = (value: number) => sayNumber(value, { maximumSignificantDigits: 3 });
 
@@ -30,16 +32,23 @@ export function LifeStrip({ life }: { readonly life: LifeAnswer }) {
   );
   const [least, most] = across.domain() as [number, number];
   const decades = Array.from({ length: Math.round(Math.log10(most / least)) + 1 }, (_, at) => least * 10 ** at);
-  const room = Math.max(1, Math.ceil((decades.length * 60) / Math.max(60, width - LEFT - RIGHT)));
+  const between = decades.flatMap((value) => [2 * value, 5 * value]).filter((value) => value < most);
+  // as many words as there is room for: all, the decades, or some of them
+  const room = (width - LEFT - RIGHT) / WORD;
+  const every = Math.max(1, Math.ceil(decades.length / room));
+  const written = new Set([
+    ...decades.filter((_, at) => at % every === 0),
+    ...(4 * decades.length < room ? between : []),
+  ]);
   const height = TOP + rows.length * ROW + BOTTOM;
   return (
     <figure class="life-strip">
       <div ref={ref}>
         <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-label={words.drawn}>
-          {decades.map((value, at) => (
+          {[...decades, ...between].map((value) => (
             <g class="life-tick" key={value}>
               <path d={`M${across(value)} ${TOP}V${height - BOTTOM}`} />
-              {at % room === 0 && (
+              {written.has(value) && (
                 <text x={across(value)} y={height - 6} text-anchor="middle">
                   {say(value)}
                 </text>
