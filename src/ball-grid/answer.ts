@@ -78,6 +78,8 @@ export const LifeAnswer = z.strictObject({
   leadFree: z.array(Lived).min(1),
   /** which solder this use costs more of its own life under the reference, by every set of constants */
   costsMore: z.enum(['leaded', 'lead-free', 'cannot-tell']),
+  /** a change that heat alone drives, by Arrhenius at the hottest temperatures; null: no activation energy was given */
+  heatAlone: z.strictObject({ activationElectronvolts: z.number(), timesAsFast: z.number() }).nullable(),
 });
 export type LifeAnswer = z.infer<typeof LifeAnswer>;
 

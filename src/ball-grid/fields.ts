@@ -30,6 +30,7 @@ export const BALL_FIELDS: { readonly [name in BallNumber]: BallField } = {
   referenceShape: { flag: 'reference-shape', quantity: 'ratio', unit: '' },
   strainRange: { flag: 'strain', quantity: 'ratio', unit: '' },
   dwellMinutes: { flag: 'dwell', quantity: 'minutes', unit: 'min' },
+  activationElectronvolts: { flag: 'activation', quantity: 'energy', unit: 'eV' },
 };
 
 export const BALL_NUMBERS = Object.keys(BALL_FIELDS) as readonly BallNumber[];

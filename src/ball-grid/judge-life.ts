@@ -1,6 +1,7 @@
 /** How heat cycles wear leaded and lead-free joints: this card's use against a stated reference, never a promise. */
 import type { Cited } from '../joints/cited.ts';
 import {
+  arrheniusFactor,
   type Cycling,
   daysUntil,
   ENGELMAIER_CITED,
@@ -46,6 +47,7 @@ export function judgeLife(given: Given): LifeAnswer | null {
     leaded: leaded!,
     leadFree,
     costsMore: costsMore(leaded!, leadFree),
+    heatAlone: heatAlone(given.activationElectronvolts, use, cycling),
   };
 }
 
@@ -54,13 +56,19 @@ export function missingOfLife(given: Given): readonly BallNumber[] {
   const begun = (names: readonly BallNumber[]) => names.some((name) => given[name] !== undefined);
   const lacks = (names: readonly BallNumber[]) => names.filter((name) => given[name] === undefined);
   // how often alone belongs to the strain, too
-  const use = begun(['swingKelvin', 'hottestCelsius', ...REFERENCE, ...LIVES]);
+  const use = begun(['swingKelvin', 'hottestCelsius', 'activationElectronvolts', ...REFERENCE, ...LIVES]);
   const alone = begun(['cyclesPerDay']) && given.strainRange === undefined && given.dwellMinutes === undefined;
   return [
     ...(use || alone ? lacks(USE) : []),
     ...(begun(REFERENCE) || begun(LIVES) ? lacks(REFERENCE) : []),
     ...(begun(LIVES) ? lacks(LIVES) : []),
   ];
+}
+
+function heatAlone(activation: number | undefined, use: Cycling, reference: Cycling): LifeAnswer['heatAlone'] {
+  if (activation === undefined) return null;
+  const timesAsFast = arrheniusFactor(reference.hottest, use.hottest, activation);
+  return { activationElectronvolts: activation, timesAsFast };
 }
 
 /** By every set of constants that was fitted to lead-free solder: one which says otherwise leaves it open. */

@@ -174,8 +174,22 @@ function sayLife({ life, given }: JointFigures, speech: Speech): string[] {
     say.spread(sets.join('; '), figure(cycles.at(-1)! / cycles[0]!)),
     say.costsMore[life.costsMore],
     say.eachWithItself,
+    ...sayHeatAlone(life, speech),
     ...sayDays(life, given.referenceCycles, given.referenceShape, speech),
     say.comparison,
+  ];
+}
+
+function sayHeatAlone({ heatAlone, use, reference }: LifeAnswer, { words, figure }: Speech): string[] {
+  if (heatAlone === null) return [];
+  const { number } = words;
+  return [
+    words.life.heatAlone(
+      number(heatAlone.activationElectronvolts),
+      figure(heatAlone.timesAsFast),
+      number(use.hottestCelsius),
+      number(reference.hottestCelsius),
+    ),
   ];
 }
 

@@ -25,6 +25,7 @@ const about: { readonly [name in BallNumber]: string } = {
   referenceShape: 'Weibull shape of those lives',
   strainRange: 'cyclic shear strain range, for the median after Engelmaier (SnPb)',
   dwellMinutes: 'how long half a cycle rests at its end (with --strain)',
+  activationElectronvolts: 'activation energy of a change that heat alone drives (Arrhenius), beside the cycles',
 };
 
 const TAKES: { readonly [quantity: string]: string } = {
@@ -33,6 +34,7 @@ const TAKES: { readonly [quantity: string]: string } = {
   swing: 'K',
   temperature: 'C',
   minutes: 'min',
+  energy: 'eV',
   ratio: 'n',
   count: 'n',
 };

@@ -16,7 +16,7 @@ import { type Refused, refuse } from './refusals.ts';
 
 export type Quantity = (typeof QUANTITIES)[number];
 /** What is measured of joints and their use, besides what findings are read in. */
-export const JOINT_QUANTITIES = ['length', 'volume', 'swing', 'minutes', 'count'] as const;
+export const JOINT_QUANTITIES = ['length', 'volume', 'swing', 'minutes', 'count', 'energy'] as const;
 export type Typed = Quantity | (typeof JOINT_QUANTITIES)[number];
 
 export type ParsedQuantity =
@@ -133,6 +133,15 @@ const KINDS: { readonly [quantity in Typed]: Kind } = {
     least: 0,
     most: 100_000,
   },
+  energy: {
+    units: ['ev', 'electronvolt', 'electronvolts'],
+    symbol: 'eV',
+    marks: '',
+    prefixed: false,
+    overRange: false,
+    least: 0,
+    most: 100,
+  },
   count: {
     units: [],
     symbol: '',
@@ -170,7 +179,7 @@ const MARK_FACTORS: { readonly [letter: string]: number } = {
 const OVER_RANGE = /^(?:o\.?l|\.ol|0\.l|open|inf(?:inite|inity)?|∞|over-?range|overload)\.?$/i;
 
 /**
- * Reads what was typed for a quantity into its base unit (ohm, V, A, degC, percent, 1; of joints mm, mm3, K, min).
+ * Reads what was typed for a quantity into its base unit (ohm, V, A, degC, percent, 1; of joints mm, mm3, K, min, eV).
  *
  * Decimal point or comma, SI prefix (u m k M G), unit, the letter as decimal mark of IEC 60062 (`4R7` = 4.7 ohm, `R47`,
  * `1k2` = 1200 ohm, `2M2`, `L47` = 0.47 milliohm; by habit also `4m7`, `1V8`), exponent (`3.1e-1`), over range (`OL`,

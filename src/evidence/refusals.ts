@@ -4,7 +4,7 @@
  */
 import type { QUANTITIES } from '../knowledge/schema.ts';
 
-type Quantity = (typeof QUANTITIES)[number] | 'length' | 'volume' | 'swing' | 'minutes' | 'count';
+type Quantity = (typeof QUANTITIES)[number] | 'length' | 'volume' | 'swing' | 'minutes' | 'count' | 'energy';
 
 interface Sentences {
   readonly wrong: string;
@@ -36,6 +36,7 @@ const UNITS: Readonly<Record<Quantity, string>> = {
   swing: 'kelvin',
   minutes: 'minutes',
   count: 'a plain number',
+  energy: 'electronvolts',
 };
 
 /** How a reading is typed. */
@@ -51,6 +52,7 @@ export const EXAMPLES: Readonly<Record<Quantity, readonly string[]>> = {
   swing: ['55', '55 K'],
   minutes: ['90', '1.5 h'],
   count: ['3000', '3k'],
+  energy: ['0.7', '0.7 eV'],
 };
 
 /** `0.31, 310m or OL`, in any language that has a word for `or`. */

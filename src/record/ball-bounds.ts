@@ -22,6 +22,7 @@ export const BALL_BOUNDS = {
   referenceShape: { above: 0, most: 50 },
   strainRange: { above: 0, most: 0.5 },
   dwellMinutes: { above: 0, most: 10_080 },
+  activationElectronvolts: { above: 0, most: 3 },
 } as const satisfies { readonly [name: string]: BallBound };
 
 export type BallNumber = keyof typeof BALL_BOUNDS;

@@ -41,5 +41,7 @@ export const Balls = z.strictObject({
   /** cyclic shear strain range of the joint, and how long half a cycle rests */
   strainRange: bounded('strainRange'),
   dwellMinutes: bounded('dwellMinutes'),
+  /** of a change that heat alone drives, such as intermetallic growth */
+  activationElectronvolts: bounded('activationElectronvolts'),
 });
 export type Balls = z.infer<typeof Balls>;

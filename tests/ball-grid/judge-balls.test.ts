@@ -284,6 +284,24 @@ describe('Leaded and lead-free under heat cycles', () => {
     expect(life!.leaded.days!.halfFailed).toBeCloseTo(832.55, 1);
   });
 
+  it('name how much faster heat alone works, by Arrhenius, beside the cycles', () => {
+    // 60 C, 100 C, 1.2 eV -> 88.2957458846: published
+    const hot = judge({
+      ...USE,
+      hottestCelsius: 100,
+      ...SAME,
+      referenceHottestCelsius: 60,
+      activationElectronvolts: 1.2,
+    });
+    expect(hot.life?.heatAlone?.timesAsFast).toBeCloseTo(88.2957458846, 6);
+    expect(said(hot, 'life')).toContain('runs 88.3 times as fast at 100 °C as at 60 °C of the reference (Arrhenius)');
+    expect(judge({ activationElectronvolts: 0.7 }).missing[0]?.fields).toEqual([
+      'swingKelvin',
+      'hottestCelsius',
+      'cyclesPerDay',
+    ]);
+  });
+
   it('give Engelmaier’s median from its published test values, for SnPb alone', () => {
     // T 55, dwell 15, strain range 0.065 -> 121.8015797 cycles: published test values of the model
     const joint = judge({ swingKelvin: 50, hottestCelsius: 80, cyclesPerDay: 2, strainRange: 0.065, dwellMinutes: 15 });

@@ -31,6 +31,7 @@ const EVERYTHING: Balls = {
   referenceShape: 2,
   strainRange: 0.01,
   dwellMinutes: 60,
+  activationElectronvolts: 0.7,
 };
 const ENGLISH = /\b(the|and|with|of|is|are|when|from|than|this|that|which|not|no|for|by)\b/i;
 const figures = (text: string) => text.replaceAll(/(\d),(\d)/g, '$1.$2').match(/\d+(\.\d+)?/g) ?? [];

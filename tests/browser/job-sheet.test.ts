@@ -102,6 +102,33 @@ describe('The job sheet in a browser', () => {
     240_000,
   );
 
+  it('holds everything that can be said of balls in readable type, on no more sides than the longest work takes', async () => {
+    const core = {
+      ...{ ballMillimetres: 0.6, packagePadMillimetres: 0.45, boardPadMillimetres: 0.52, pitchMillimetres: 1 },
+      ...{ pasteCubicMillimetres: 0.02, leftMillimetres: 0.02, ballAlloy: 'SAC305', padAlloy: 'Sn63Pb37' },
+      ...{ imageMillimetres: 0.5, voidsMillimetres: [0.2, 0.15] },
+      ...{ swingKelvin: 55, hottestCelsius: 85, cyclesPerDay: 3, referenceCycles: 3000, referenceShape: 2 },
+      ...{ referenceSwingKelvin: 40, referenceHottestCelsius: 65, referenceCyclesPerDay: 1 },
+      ...{ strainRange: 0.01, dwellMinutes: 60, activationElectronvolts: 0.7 },
+    };
+    const record = { ...card('chipped-die'), balls: { core } };
+    const page = await browser.newPage();
+    await page.emulateMedia({ media: 'print' });
+    for (const spoken of [knowledge, german]) {
+      const assessment = await assess(spoken, shop, record, { draws: 0 });
+      const order = workOrder(spoken, shop, record, assessment as Assessed, { remedy: 'reball-core-leaded' });
+      if (order.kind !== 'order') throw new Error(order.because);
+      await page.setContent(sheetHtml(order));
+      const { sheets, letters } = readPrinted(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+      expect(sheets.length).toBeLessThanOrEqual(MOST_SIDES.without);
+      expect(await page.evaluate(smallestType)).toBeGreaterThanOrEqual(LEAST_POINTS - 0.01);
+      const said = order.balls?.joint?.words.flatMap(({ lines }) => lines) ?? [];
+      expect(said.length).toBeGreaterThan(25);
+      expect(said.filter((text) => !squeezed(letters).includes(squeezed(text)))).toEqual([]);
+    }
+    await page.close();
+  });
+
   it('is no wider than the screen of a phone, and says there how each step is done', async () => {
     const page = await browser.newPage({ viewport: { width: 390, height: 844 } });
     const order = orders.find(({ remedy }) => remedy === 'reball-core-leaded')!;

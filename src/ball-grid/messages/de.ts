@@ -26,6 +26,7 @@ export const de: BallMessages = {
     referenceShape: 'Weibull-Form im Vergleich',
     strainRange: 'Scherdehnung je Zyklus',
     dwellMinutes: 'Haltezeit',
+    activationElectronvolts: 'Aktivierungsenergie',
   },
   seen: { seen: 'eingesehen', quoted: 'zitiert', memory: 'aus dem Gedächtnis' },
   constants: {
@@ -125,6 +126,8 @@ export const de: BallMessages = {
       'Jedes Lot wird mit sich selbst verglichen: welches im Vergleich selbst länger lebt, steht nicht in diesen Zahlen.',
     days: (solder, tenth, half, characteristic) =>
       `${solder}: ein Zehntel ausgefallen nach ${tenth} Tagen, die Hälfte nach ${half}, 63,2 % nach ${characteristic}.`,
+    heatAlone: (activation, fast, hottest, reference) =>
+      `Hitze allein, neben den Zyklen: eine Veränderung mit einer Aktivierungsenergie von ${activation} eV (wie angegeben) läuft bei ${hottest} °C ${fast}-mal so schnell wie bei ${reference} °C im Vergleich (Arrhenius).`,
     daysFrom: (cycles, shape) =>
       `Mit der angegebenen Lebensdauer im Vergleich (63,2 % ausgefallen nach ${cycles} Zyklen, Weibull-Form ${shape}), für beide Lote angesetzt:`,
     leadedName: 'Bleihaltig',

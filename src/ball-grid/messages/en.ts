@@ -42,6 +42,7 @@ const fields: Readonly<Record<keyof Balls, string>> = {
   referenceShape: 'Weibull shape of the reference',
   strainRange: 'shear strain range',
   dwellMinutes: 'dwell',
+  activationElectronvolts: 'activation energy',
 };
 
 export const en = {
@@ -136,6 +137,8 @@ export const en = {
       'Each solder is compared with itself: which of them lives longer under the reference is not in these figures.',
     days: (solder: string, tenth: string, half: string, characteristic: string) =>
       `${solder}: one in ten failed after ${tenth} days, half after ${half}, 63.2 % after ${characteristic}.`,
+    heatAlone: (activation: string, fast: string, hottest: string, reference: string) =>
+      `Heat alone, beside the cycles: a change with an activation energy of ${activation} eV (as stated) runs ${fast} times as fast at ${hottest} °C as at ${reference} °C of the reference (Arrhenius).`,
     daysFrom: (cycles: string, shape: string) =>
       `With the stated life under the reference (63.2 % failed by ${cycles} cycles, Weibull shape ${shape}), taken for both solders:`,
     leadedName: 'Leaded',

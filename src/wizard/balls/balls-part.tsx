@@ -77,7 +77,12 @@ function Life({ kind, joint }: { readonly kind: string; readonly joint: Joint })
   const of = { kind, joint };
   const { swing, hottest, cyclesPerDay } = USUAL_REFERENCE;
   const { given } = joint;
-  const days = given.referenceCycles ?? given.referenceShape ?? given.strainRange ?? given.dwellMinutes;
+  const days =
+    given.referenceCycles ??
+    given.referenceShape ??
+    given.strainRange ??
+    given.dwellMinutes ??
+    given.activationElectronvolts;
   return (
     <section class="balls-part">
       <h3>{words.heading}</h3>
@@ -101,6 +106,7 @@ function Life({ kind, joint }: { readonly kind: string; readonly joint: Joint })
         <BallNumberField {...of} field="referenceShape" />
         <BallNumberField {...of} field="strainRange" />
         <BallNumberField {...of} field="dwellMinutes" />
+        <BallNumberField {...of} field="activationElectronvolts" />
       </More>
       {joint.life !== null && <LifeStrip life={joint.life} />}
       <Lines joint={joint} part="life" />

@@ -51,9 +51,9 @@ export const ballsDe: BallsMessages = {
     use: 'Der künftige Gebrauch',
     reference: 'Verglichen mit',
     referenceAbout: 'Leer gelassen: Gebrauch am Feierabend, wie gezeigt (Schätzung).',
-    more: 'Tage statt Verhältnisse, und die mittlere Lebensdauer nach Engelmaier',
+    more: 'In Tagen, nach Engelmaier, und durch Hitze allein',
     moreAbout:
-      'Für Tage braucht es die Lebensdauer derselben Lötstelle im Vergleich, aus einem Versuch oder aus eigenen Rückläufern; für Engelmaier die Scherdehnung der Lötstelle.',
+      'Für Tage braucht es die Lebensdauer derselben Lötstelle im Vergleich, aus einem Versuch oder aus eigenen Rückläufern; für Engelmaier die Scherdehnung der Lötstelle, für Hitze allein eine Aktivierungsenergie.',
     drawn: 'Wievielmal so viele Zyklen wie im Vergleich, auf einer Skala von Zehnerpotenzen',
     asReference: 'wie im Vergleich',
     leaded: 'Bleihaltig',

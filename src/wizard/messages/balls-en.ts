@@ -47,9 +47,9 @@ export const ballsEn = {
     use: 'The use to come',
     reference: 'Compared with',
     referenceAbout: 'Left empty: an evening’s use, as shown (estimate).',
-    more: 'Days instead of ratios, and the median after Engelmaier',
+    more: 'In days, after Engelmaier, and by heat alone',
     moreAbout:
-      'Days need the life of the same joint under the reference, from a test or from the shop’s own returns; Engelmaier needs the strain range of the joint.',
+      'Days need the life of the same joint under the reference, from a test or from the shop’s own returns; Engelmaier needs the strain range of the joint, heat alone an activation energy.',
     drawn: 'How many times as many cycles as under the reference, on a scale of powers of ten',
     asReference: 'as the reference',
     leaded: 'Leaded',

@@ -13,6 +13,7 @@ const UNITS = {
   swing: 'Kelvin',
   minutes: 'Minuten',
   count: 'eine reine Zahl',
+  energy: 'Elektronvolt',
 } as const;
 type Quantity = keyof typeof UNITS;
 
