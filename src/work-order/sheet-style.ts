@@ -37,6 +37,7 @@ dd{flex:1;overflow-wrap:anywhere}
 .facts{columns:2;column-gap:1.4rem}
 .facts>div{break-inside:avoid;margin-bottom:.5rem}
 .facts p{margin-bottom:.12rem}
+.balls p{break-inside:avoid}
 table{border-collapse:collapse;width:100%}
 th{text-align:left;font-weight:400;padding:0 .4rem 0 0}
 td{text-align:right;white-space:nowrap}

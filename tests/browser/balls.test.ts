@@ -128,6 +128,21 @@ describe('The balls of a reball', () => {
     expect(await table.getByRole('row').count()).toBe(5);
   });
 
+  it('of a memory chip are its own, and take from the record how long the card ran a day', async () => {
+    const wizard = await openWizard();
+    const { main, page, stored } = wizard;
+    await wizard.openCase('mined-card-with-hot-memory', 'work');
+    await page.locator('#work-remedy').selectOption('reball-memory-chip');
+    await openBalls(wizard);
+    await main.getByText(/Measured once.*for the memory chip/).waitFor();
+    // 20,000 hours in 3 years of 365.25 days are 18.25 h a day; at two cycles a day each rests hot for about 550 min
+    await main.getByText('By the record it has run 18.3 h a day on average (20,000 hours in 3 years).').waitFor();
+    await type(wizard, { 'Cycles a day': '2', 'Ball diameter': '0.45' });
+    await main.getByText(/each one rests hot for about 550 min.*It was mined/).waitFor();
+    expect((await stored()).balls).toEqual({ memory: { cyclesPerDay: 2, ballMillimetres: 0.45 } });
+    await main.getByText('Still needed: package pad and board pad.').waitFor();
+  });
+
   it('are worked by the keyboard alone', async () => {
     const wizard = await openWizard();
     const { main, page, stored } = wizard;
