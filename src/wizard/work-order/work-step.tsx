@@ -21,7 +21,10 @@ import { standOnWaiting } from './stand-on-waiting.ts';
 import { type UnderWay, underWay } from './under-way.ts';
 import { useOrder } from './use-order.ts';
 import { workWords } from './words.ts';
-import '../look/work.css';
+import '../look/order.css';
+import '../look/heat-left.css';
+import '../look/hold-point.css';
+import '../look/point-list.css';
 
 interface Props {
   readonly desk: Desk;
