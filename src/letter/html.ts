@@ -3,6 +3,7 @@ import { drawCard } from './card-drawing.ts';
 import { escapeHtml } from './escape.ts';
 import { drawHundred, drawOne } from './hundred.ts';
 import { type Messages, messagesIn } from './messages/messages.ts';
+import { sayLeads } from './next-check.ts';
 import { afterWorkHeading, afterWorkLead, kindOf } from './page-kind.ts';
 import { pointsFor } from './page-size.ts';
 import { styleFor } from './page-style.ts';
@@ -149,7 +150,7 @@ function reasons(letter: Letter, messages: Messages, words: Words): string {
     ? section(
         'next',
         headings.next,
-        `<p>${escapeHtml(letter.next.sentences.join(' '))}</p>${list(letter.next.leadsTo.map(({ sentence }) => escapeHtml(sentence)))}`,
+        `<p>${escapeHtml(letter.next.sentences.join(' '))}</p>${list(sayLeads(letter.next).map(escapeHtml))}`,
       )
     : '';
   const left =

@@ -1,7 +1,7 @@
 /** The next check, where it comes before a decision: what is done, what it costs, and what its results may lead to. */
 import type { VerdictKind } from '../assessment.ts';
 import type { Offer } from './choices.ts';
-import type { NextCheck } from './schema.ts';
+import type { Count, NextCheck } from './schema.ts';
 
 const LEADS_SHOWN = 3;
 /** A lead rarer than this is not worth a line. */
@@ -42,5 +42,18 @@ export function nextCheckOf({ assessed, shop, words, messages, say }: Offer): Ne
       paid,
     ],
     leadsTo,
+    rest: restOf(leadsTo.map(({ count }) => count)),
   };
+
+  /** What is not listed, so that the counts on the page add up to the 100 they speak of. */
+  function restOf(listed: readonly Count[]): NextCheck['rest'] {
+    const left = 100 - listed.reduce((sum, { of100 }) => sum + of100, 0);
+    if (left < 1) return null;
+    const count = say.count(left / 100);
+    return { count, sentence: messages.next.rest(count.text) };
+  }
 }
+
+/** What the results may lead to, all 100 of them, a sentence each. */
+export const sayLeads = ({ leadsTo, rest }: NextCheck): readonly string[] =>
+  [...leadsTo, ...(rest === null ? [] : [rest])].map(({ sentence }) => sentence);

@@ -1,4 +1,6 @@
 /** Size of the type, so that the page fills one side and no more: the largest whose estimated height leaves room. */
+
+import { sayLeads } from './next-check.ts';
 import type { Letter, Paper } from './schema.ts';
 
 /** From comfortable to the least that is still easily read on paper. */
@@ -85,10 +87,7 @@ export function estimatedHeight(letter: Letter, width: number): number {
         }, 0);
   const half = (width - 2) / 2 - 1;
   const columns =
-    (section(
-      letter.next ? [letter.next.sentences.join(' '), ...letter.next.leadsTo.map(({ sentence }) => sentence)] : [],
-      half,
-    ) +
+    (section(letter.next ? [letter.next.sentences.join(' '), ...sayLeads(letter.next)] : [], half) +
       section(letter.why, half) +
       section(letter.changes, half) +
       section(

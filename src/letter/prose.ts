@@ -1,4 +1,6 @@
 /** All that a letter says in words, part by part: what a reading level is measured on, and what is searched for jargon. */
+
+import { sayLeads } from './next-check.ts';
 import type { Letter } from './schema.ts';
 
 export function proseOf(letter: Letter): string[] {
@@ -28,7 +30,7 @@ export function proseOf(letter: Letter): string[] {
       ...(letter.ownStock ? [] : [price.text]),
       ifItFails,
     ]),
-    ...(next ? [...next.sentences, ...next.leadsTo.map(({ sentence }) => sentence)] : []),
+    ...(next ? [...next.sentences, ...sayLeads(next)] : []),
     ...letter.why,
     ...letter.changes,
     ...letter.ruledOut.map(({ reason }) => reason.text),

@@ -106,6 +106,8 @@ export const NextCheck = z.strictObject({
   sentences: z.array(z.string()),
   /** what the results may lead to, likeliest first */
   leadsTo: z.array(z.strictObject({ verdict: VerdictKind, count: Count, sentence: z.string() })),
+  /** rarer results, each too seldom for a line; null where the counts above are all of the 100 */
+  rest: z.strictObject({ count: Count, sentence: z.string() }).nullable(),
 });
 export type NextCheck = z.infer<typeof NextCheck>;
 

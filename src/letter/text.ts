@@ -1,5 +1,6 @@
 /** A letter as plain text, for a terminal or a mail. */
 import { type Messages, messagesIn } from './messages/messages.ts';
+import { sayLeads } from './next-check.ts';
 import { afterWorkHeading, afterWorkLead, kindOf } from './page-kind.ts';
 import type { Choice, Letter } from './schema.ts';
 
@@ -45,12 +46,7 @@ export function letterText(letter: Letter): string {
           : headings.choices,
       letter.choices.flatMap((choice) => choiceLines(choice, letter, messages)),
     ),
-    section(
-      headings.next,
-      letter.next
-        ? [letter.next.sentences.join(' '), ...bullets(letter.next.leadsTo.map(({ sentence }) => sentence))]
-        : [],
-    ),
+    section(headings.next, letter.next ? [letter.next.sentences.join(' '), ...bullets(sayLeads(letter.next))] : []),
     section(headings.why, bullets(letter.why)),
     section(headings.changes, bullets(letter.changes)),
     section(headings.ruledOut, bullets(letter.ruledOut.map(({ reason }) => reason.text))),

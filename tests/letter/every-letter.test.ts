@@ -48,10 +48,15 @@ function figuresOf(assessed: Assessed, record: CardRecord, shop: Shop, letter: L
     counts.push(Math.round(advice.minutes));
     amounts.push(advice.cost, advice.worth, assessed.certificate.value - assessed.certificate.now);
     const verdicts = new Set(advice.outcomes.map(({ verdict }) => verdict));
-    for (const kind of verdicts)
-      chances.push(
+    const leads = [...verdicts]
+      .map((kind) =>
         advice.outcomes.filter(({ verdict }) => verdict === kind).reduce((sum, { chance }) => sum + chance, 0),
-      );
+      )
+      .toSorted((a, b) => b - a);
+    chances.push(...leads);
+    // what the leads that are told leave of 100
+    const told = letter.next?.leadsTo.length ?? 0;
+    counts.push(100 - leads.slice(0, told).reduce((sum, chance) => sum + hundredths(chance), 0));
   }
   const money = record.money ?? shop.defaultMoney;
   amounts.push(likely(money.working), likely(money.asIs));

@@ -139,6 +139,9 @@ describe('A letter', () => {
       /It takes us about \d+ minutes and costs us .\d+\. You do not pay for it\./,
     );
     expect(letter.next!.leadsTo.length).toBeGreaterThan(0);
+    const { leadsTo, rest } = letter.next!;
+    const counted = [...leadsTo, ...(rest === null ? [] : [rest])].map(({ count }) => count.of100);
+    expect(counted.reduce((sum, of100) => sum + of100, 0)).toBe(100);
     expect(letter.consent.boxes).toEqual([
       'Please take the next step and write to me again.',
       'Please hand the card back as it is.',

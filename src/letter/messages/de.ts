@@ -334,6 +334,7 @@ export const de: Messages = {
     ownStock: 'Es ist unsere eigene Karte, die Kosten tragen wir.',
     leadsTo: (count, what) => `In ${count} Fällen wäre unser Rat dann: ${what}.`,
     same: (count, what) => `In ${count} Fällen bliebe unser Rat: ${what}.`,
+    rest: (count) => `In den übrigen ${count} Fällen zeigt sich etwas Selteneres, und unser Rat kann sich ändern.`,
     after: 'Danach schreiben wir Ihnen wieder.',
   },
 

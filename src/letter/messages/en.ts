@@ -332,6 +332,7 @@ export const en = {
     ownStock: 'It is our own card, so the cost is ours.',
     leadsTo: (count: string, what: string) => `In ${count} cases, we would then advise ${what}.`,
     same: (count: string, what: string) => `In ${count} cases, our advice would stay: ${what}.`,
+    rest: (count: string) => `In the other ${count} cases, something rarer shows, and our advice may change.`,
     after: 'Then we write to you again.',
   },
 

@@ -3,7 +3,7 @@ import type { Catalogue } from '../catalogue.ts';
 import { messages } from '../language.ts';
 import { StampOf } from '../verdict/stamp.tsx';
 import { capital, sayFrequency, sayPercent } from '../words.ts';
-import { type Branch, branchesOf, chanceOfTurning } from './branches.ts';
+import { branchesOf, chanceOfTurning, type Limb } from './branches.ts';
 
 interface Props {
   readonly advice: CheckAdvice;
@@ -35,7 +35,7 @@ export function Outcomes({ advice, assessed, catalogue }: Props) {
           </tr>
         </thead>
         <tbody>
-          {branches.map((branch) => (
+          {branches.shown.map((branch) => (
             <tr key={branch.outcome.label} data-turns={branch.turns}>
               <td class="branch" aria-hidden="true">
                 <BranchDrawing branch={branch} />
@@ -51,6 +51,20 @@ export function Outcomes({ advice, assessed, catalogue }: Props) {
               <td data-label={next.pointsAt}>{faultName(branch.outcome.topFault)}</td>
             </tr>
           ))}
+          {branches.rest !== null && (
+            <tr class="outcome-rest">
+              <td class="branch" aria-hidden="true">
+                <BranchDrawing branch={branches.rest} />
+              </td>
+              <th scope="row">{next.rest}</th>
+              <td class="number" data-label={next.chance}>
+                {sayPercent(branches.rest.chance)}
+              </td>
+              <td class="outcome-then" colSpan={2}>
+                <small>{next.restAbout}</small>
+              </td>
+            </tr>
+          )}
         </tbody>
       </table>
     </div>
@@ -65,7 +79,7 @@ const THICKEST = 62;
 const LEAST_HALF = 1.5;
 
 /** Part of the stem beside this row, and the branch that leaves it: stretched to the height of the row. */
-function BranchDrawing({ branch: { above, below } }: { branch: Branch }) {
+function BranchDrawing({ branch: { above, below } }: { branch: Limb }) {
   const half = Math.max(LEAST_HALF, ((above - below) * THICKEST) / 2);
   const [upper, lower] = [HEIGHT / 2 - half, HEIGHT / 2 + half];
   const [inner, outer] = [STEM * below, STEM * above];

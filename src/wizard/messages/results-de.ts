@@ -108,6 +108,8 @@ export const resultsDe: ResultMessages = {
     turns: 'kippt das Urteil',
     stays: 'das Urteil bleibt',
     nothingInParticular: 'nichts Bestimmtes',
+    rest: 'Alles andere',
+    restAbout: 'jedes zu selten für eine eigene Zeile; mitgewogen wie die übrigen',
     groups: {
       worth: 'Auch ihre Minuten wert',
       hardly: 'Zu wenig zu gewinnen, um das Messgerät zu nehmen',

@@ -105,6 +105,8 @@ export const resultsEn = {
     turns: 'turns the verdict',
     stays: 'the verdict stays',
     nothingInParticular: 'nothing in particular',
+    rest: 'Anything else',
+    restAbout: 'each too rare for a line of its own; weighed like the others',
     groups: {
       worth: 'Also worth the minutes',
       hardly: 'Too little to gain to be worth a meter',
