@@ -27,6 +27,7 @@ import './look/firmness.css';
 import './look/what-if.css';
 import './look/bench.css';
 import './look/newer.css';
+import './look/forced-colors.css';
 import './look/print.css';
 
 const hire = () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
