@@ -4,6 +4,7 @@ import { rename } from '../desk.ts';
 import { messages } from '../language.ts';
 import { TypedField } from '../questions/typed-field.tsx';
 import { useSession } from '../session.ts';
+import { sayShopsName } from '../shipped-names.ts';
 import type { Section } from '../steps.ts';
 import { MoneyFields } from '../verdict/money-fields.tsx';
 import { Questions } from './questions-step.tsx';
@@ -41,7 +42,7 @@ export function CardStep({ record, sections, catalogue }: Props) {
       ))}
       <section>
         <h2>{card.worth}</h2>
-        <p class="about">{card.worthAbout(catalogue.shop.name)}</p>
+        <p class="about">{card.worthAbout(sayShopsName(catalogue.shop.name))}</p>
         <MoneyFields shop={catalogue.shop} at="card" />
       </section>
     </>

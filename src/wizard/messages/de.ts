@@ -1,9 +1,11 @@
 /** Jeder Satz der Oberfläche auf Deutsch; die Schlüssel gibt `en.ts` vor. */
 import type { Messages } from './en.ts';
 import { resultsDe } from './results-de.ts';
+import { shippedDe } from './shipped-de.ts';
 
 export const de: Messages = {
   ...resultsDe,
+  shipped: shippedDe,
 
   languages: {
     name: 'Deutsch',

@@ -3,9 +3,11 @@
  * between backticks is set as code. What comes from `rules/` is data and not here.
  */
 import { resultsEn } from './results-en.ts';
+import { shippedEn } from './shipped-en.ts';
 
 export const en = {
   ...resultsEn,
+  shipped: shippedEn,
 
   languages: {
     name: 'English',

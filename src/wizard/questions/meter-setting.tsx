@@ -2,6 +2,7 @@ import type { Instrument } from '../../record/schema.ts';
 import { messages } from '../language.ts';
 import { METER_DRAFT, type MeterChoice, setMeter } from '../meters.ts';
 import { useSession } from '../session.ts';
+import { sayShopsName } from '../shipped-names.ts';
 import { sayNumber } from '../words.ts';
 import { useMeter } from './use-meter.ts';
 
@@ -31,18 +32,20 @@ export function MeterSetting({ usual }: { readonly usual: Instrument }) {
         value={value}
         onChange={({ currentTarget }) => currentTarget.value !== OTHER && pick(currentTarget.value)}
       >
-        <option value={USUAL}>{readings.usualMeter(usual.name ?? '')}</option>
+        <option value={USUAL}>{readings.usualMeter(sayShopsName(usual.name ?? ''))}</option>
         {meters.map(({ id, name }) => (
           <option value={id} key={id}>
-            {name}
+            {sayShopsName(name)}
           </option>
         ))}
-        {meter.kind === 'other' && <option value={OTHER}>{readings.otherMeter(meter.name)}</option>}
+        {meter.kind === 'other' && <option value={OTHER}>{readings.otherMeter(sayShopsName(meter.name))}</option>}
       </select>
       {meter.kind !== 'other' && (
         <small>
           {/* a closed list cannot break its line: on a phone the whole name is here */}
-          <span class="meter-name">{meter.kind === 'listed' ? meter.meter.name : (usual.name ?? '')} </span>
+          <span class="meter-name">
+            {sayShopsName(meter.kind === 'listed' ? meter.meter.name : (usual.name ?? ''))}{' '}
+          </span>
           {readings.meterStates(sayNumber(stated.percent), sayNumber(stated.digits))}
         </small>
       )}
