@@ -59,7 +59,8 @@ export const workDe: WorkWords = {
     measure: 'Was',
     limit: 'Grenze',
     notes: 'Zu bedenken',
-    cautions: 'Vorsicht: alles, was gilt',
+    cautions: (count) =>
+      count === 1 ? 'Der eine Warnhinweis dieser Arbeit' : `Alle ${count} Warnhinweise dieser Arbeit`,
     facts: 'Der Auftrag: Lot, Trocknen, Wärme, Ziele, Vorsicht',
   },
 
@@ -83,6 +84,8 @@ export const workDe: WorkWords = {
     number: (number, of) => `${number} von ${of}`,
     again: (times) => `zum ${times}. Mal`,
     power: { limited: 'Spannung aus einem begrenzten Netzteil', full: 'Spannung aus dem Rechner' },
+    otherCautions: (count) =>
+      count === 1 ? 'Ein weiterer Warnhinweis dieser Arbeit' : `${count} weitere Warnhinweise dieser Arbeit`,
     how: 'So geht es',
     passes: 'So muss es sein',
     write: 'Aufzuschreiben',

@@ -57,7 +57,7 @@ export const workEn = {
     measure: 'What',
     limit: 'Limit',
     notes: 'To bear in mind',
-    cautions: 'Cautions, all of them',
+    cautions: (count: number) => (count === 1 ? 'The one caution of this work' : `All ${count} cautions of this work`),
     facts: 'The order: solder, bake, heat, targets, cautions',
   },
 
@@ -81,6 +81,8 @@ export const workEn = {
     number: (number: number, of: number) => `${number} of ${of}`,
     again: (times: number) => `time no. ${times}`,
     power: { limited: 'Power from a limited supply', full: 'Power from the host' },
+    otherCautions: (count: number) =>
+      count === 1 ? 'One more caution of this work' : `${count} more cautions of this work`,
     how: 'How',
     passes: 'Must be so',
     write: 'To write down',

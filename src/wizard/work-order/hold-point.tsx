@@ -13,6 +13,7 @@ import { useSession } from '../session.ts';
 import { howTaken } from '../take-readings.ts';
 import { draftsAt, type Entry, entryAt, failingReading, noteField, recordEntry, writeField } from './entry.ts';
 import { FindingsHere } from './findings-here.tsx';
+import { FoldedCautions } from './folded-cautions.tsx';
 import { outcomeOf } from './outcome-keys.ts';
 import { sayLeads } from './point-list.tsx';
 import { Since } from './since.tsx';
@@ -36,7 +37,7 @@ export function HoldPoint(props: Props) {
   const { order, state, step, record, recorded, catalogue, windows, onRecorded } = props;
   const { adviser, drafts, edit } = useSession();
   const { meter, quantityOf } = useMeter();
-  const { point: words, stages } = workWords.value;
+  const { point: words, order: orderWords, stages } = workWords.value;
   const [refused, setRefused] = useState<string | null>(null);
   const name = useId();
   const texts = drafts.texts.value;
@@ -87,6 +88,7 @@ export function HoldPoint(props: Props) {
   };
 
   const cautions = order.cautions.filter(({ id }) => step.cautions.includes(id));
+  const others = order.cautions.filter((caution) => !cautions.includes(caution));
   const failing = entry.fails ?? failingReading(step, grades);
   return (
     <section class="hold-point" aria-labelledby={name} onKeyDown={hearKey}>
@@ -101,6 +103,10 @@ export function HoldPoint(props: Props) {
         {step.name}
       </h2>
       <Cautions cautions={cautions} />
+      <FoldedCautions
+        name={(cautions.length > 0 ? words.otherCautions : orderWords.cautions)(others.length)}
+        cautions={others}
+      />
       <ol class="hold-how" lang={rulesLanguage.value} aria-label={words.how}>
         {step.howTo.map((text) => (
           <li key={text}>{text}</li>

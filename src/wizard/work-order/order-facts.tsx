@@ -2,9 +2,9 @@
 
 import type { ComponentChildren } from 'preact';
 import type { WorkOrder } from '../../work-order/schema.ts';
-import { Cautions } from '../frame/cautions.tsx';
 import { rulesLanguage } from '../language.ts';
 import { sayMinutes } from '../words.ts';
+import { FoldedCautions } from './folded-cautions.tsx';
 import { HeatDrawing } from './heat-drawing.tsx';
 import { workWords } from './words.ts';
 
@@ -49,10 +49,7 @@ export function OrderFacts({ order }: { readonly order: WorkOrder }) {
           </Block>
         )}
       </div>
-      <section>
-        <h3>{words.cautions}</h3>
-        <Cautions cautions={cautions} />
-      </section>
+      <FoldedCautions name={words.cautions(cautions.length)} cautions={cautions} />
     </div>
   );
 }
@@ -139,7 +136,7 @@ function Targets({ order: { targets } }: { readonly order: WorkOrder }) {
       <p class="about" lang={rulesLanguage.value}>
         {targets.window}
       </p>
-      <table class="order-targets" lang={rulesLanguage.value}>
+      <table class="order-targets" lang={rulesLanguage.value} aria-label={words.targets}>
         <thead class="visually-hidden">
           <tr>
             <th scope="col">{words.measure}</th>
