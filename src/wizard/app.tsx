@@ -82,7 +82,7 @@ function Head() {
       {desk !== null && (
         <p class="head-card">
           <b>{desk.record.title}</b>
-          {desk.record.invented && <small>{frame.invented}</small>}
+          {desk.record.invented && <small> {frame.invented}</small>}
         </p>
       )}
       <div class="head-tools">

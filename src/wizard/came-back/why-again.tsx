@@ -63,7 +63,7 @@ export function FirstDiagnosis({ comeback }: { readonly comeback: Comeback }) {
     <section class="first-diagnosis">
       <h2>{words.heading}</h2>
       <p class="about">{words.about}</p>
-      <table>
+      <table aria-label={words.heading}>
         <thead>
           <tr>
             <th scope="col">{words.fault}</th>

@@ -22,7 +22,7 @@ export function Outcomes({ advice, assessed, catalogue }: Props) {
     <div class="outcomes">
       <h3>{next.outcomes}</h3>
       <p>{turning > 0 ? next.turning(sayFrequency(turning)) : next.notTurning}</p>
-      <table>
+      <table aria-label={next.outcomes}>
         <thead>
           <tr>
             <td class="branch" />

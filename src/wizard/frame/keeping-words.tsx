@@ -9,7 +9,7 @@ export function KeepingWords() {
   const words = messages.value.keeping;
   return (
     <span class="keeping" role="status" data-state={keeping.state}>
-      {wordsFor(keeping)}
+      <span class="keeping-words">{wordsFor(keeping)}</span>
       {keeping.state === 'on-this-device' && (
         <button type="button" class="quiet" onClick={() => void session.keeper.sync()}>
           {words.tryAgain}

@@ -156,11 +156,11 @@ export const refusalsDe: Refusals = {
   'not-a-number': (about) => ({ wrong: `„${about.text}“ ist keine Zahl.`, todo: typeIt(about) }),
   'space-inside': ({ text }) => ({
     wrong: `„${text}“ enthält ein Leerzeichen mitten in der Zahl.`,
-    todo: 'Tausendertrennzeichen weglassen: 12k oder 12000.',
+    todo: 'Tausenderpunkte weglassen: 12k oder 12000.',
   }),
   separators: ({ digits }) => ({
     wrong: `„${digits}“ enthält mehr als ein Trennzeichen.`,
-    todo: 'Tausendertrennzeichen weglassen: 12k oder 12000.',
+    todo: 'Tausenderpunkte weglassen: 12k oder 12000.',
   }),
   'thousand-or-decimal': ({ digits, decimal, thousand }) => ({
     wrong: `„${digits}“ kann ${decimal} oder ${thousand} heißen.`,

@@ -161,7 +161,7 @@ export const resultsDe: ResultMessages = {
     relapses: (days) => `laufen bei der Rückgabe, aber keine ${days}`,
     fails: 'laufen nicht',
     sentence: (holds, relapses, fails, days) =>
-      `Von 100 solchen Karten laufen ${holds} nach ${dative(days)} noch, ${relapses} kommen vorher zurück, ${fails} laufen nicht.`,
+      `Von 100 solchen Karten laufen ${holds} nach ${dative(days)} noch, ${relapses} laufen bei der Rückgabe, aber keine ${days}, ${fails} laufen nicht.`,
     inFigures: 'Die hundert in Zahlen',
     cards: 'Karten',
     outcome: 'Was aus ihnen wird',

@@ -157,7 +157,7 @@ export const resultsEn = {
     relapses: (days: string) => `work at hand-back, not for ${days}`,
     fails: 'do not work',
     sentence: (holds: number, relapses: number, fails: number, days: string) =>
-      `Of 100 such cards ${holds} work and still do after ${days}, ${relapses} work and come back before, ${fails} do not work.`,
+      `Of 100 such cards ${holds} work and still do after ${days}, ${relapses} work at hand-back but not for ${days}, ${fails} do not work.`,
     inFigures: 'The hundred in figures',
     cards: 'Cards',
     outcome: 'What becomes of them',

@@ -10,6 +10,8 @@ import { ownerWords } from './words.ts';
 const SLACK_PIXELS = 2;
 /** Both sides of the line around the sheet. */
 const BORDER_PIXELS = 2;
+/** On a large screen everything else is larger, too. */
+const MOST_SCALE = 1.3;
 
 interface Props {
   readonly html: string;
@@ -46,18 +48,21 @@ export function Preview({ html, paper, frame, name, sides }: Props) {
   }, [opened, html]);
 
   const tooLong = used > height + SLACK_PIXELS;
+  const fitting = room === 0 ? 1 : Math.min(MOST_SCALE, (room - BORDER_PIXELS) / width);
   const size = {
     '--sheet-width': `${width}px`,
     '--sheet-height': `${Math.max(height, used)}px`,
-    '--sheet-scale': fullSize || room === 0 ? 1 : Math.min(1, (room - BORDER_PIXELS) / width),
+    '--sheet-scale': fullSize ? Math.max(1, fitting) : fitting,
   };
   return (
     <section class="owner-preview" aria-label={called}>
       <p class="owner-preview-words">
         <span role="status">{used === 0 ? '' : tooLong ? (sides ?? words.tooLong) : words.onePage}</span>
-        <button type="button" class="quiet" aria-pressed={fullSize} onClick={() => setFullSize(!fullSize)}>
-          {words.fullSize}
-        </button>
+        {fitting < 1 && (
+          <button type="button" class="quiet" aria-pressed={fullSize} onClick={() => setFullSize(!fullSize)}>
+            {words.fullSize}
+          </button>
+        )}
       </p>
       <div class="owner-sheet" ref={around} tabIndex={fullSize ? 0 : undefined} data-paper={paper} style={size}>
         <div class="owner-room">
