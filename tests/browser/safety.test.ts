@@ -131,3 +131,23 @@ describe('Power', () => {
     expect(await asked.getByRole('radio', { name: /^yes/i }).isChecked()).toBe(true);
   });
 });
+
+describe('A caution', () => {
+  it('stands in sight at the hold point it belongs to, and every other caution of the work is one touch away', async () => {
+    const wizard = await openWizard({ viewport: { width: 390, height: 844 } });
+    await wizard.openCase('ball-crack-on-a-dear-card', 'work');
+    const waiting = wizard.main.getByRole('region', { name: 'The card as it is, on record' });
+    const seen = waiting.locator('.cautions li').filter({ visible: true });
+    const own = await seen.count();
+    expect(own).toBeGreaterThan(0);
+    expect(own).toBeLessThan(6);
+    expect(await wizard.main.locator('.cautions li').filter({ visible: true }).count()).toBe(own);
+
+    const every = wizard.main.locator('.order-facts .folded-cautions');
+    const all = await every.locator('li').count();
+    await waiting.getByText(`${all - own} more cautions of this work`).click();
+    expect(await seen.count()).toBe(all);
+    await every.getByText(`All ${all} cautions of this work`).click();
+    expect(await every.locator('li').filter({ visible: true }).count()).toBe(all);
+  });
+});
