@@ -101,7 +101,7 @@ function limitedReason(
 ): string[] {
   const limited = knowledge.checks.filter(({ id }) => LIMITED_CHECKS.includes(id));
   if (limited.some((check) => check.yields.some((finding) => seen.has(finding)))) return [];
-  const checks = limited.map(({ name }) => `"${name}"`).join(say(knowledge, 'or'));
+  const checks = limited.map(({ name }) => say(knowledge, 'named', { name })).join(say(knowledge, 'or'));
   return [checks === '' ? say(knowledge, 'limited-first') : say(knowledge, 'limited-first-do', { checks })];
 }
 

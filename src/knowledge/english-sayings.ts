@@ -106,6 +106,7 @@ export const SAYINGS = {
   'unless-none': ' ({rails}: unless the card has none; say so)',
   'limited-first': 'First power only from a current-limited supply.',
   'limited-first-do': 'First power only from a current-limited supply: do {checks} first.',
+  named: '"{name}"',
   or: ' or ',
 
   'input-share': 'share of cards: {fault}',
