@@ -198,16 +198,18 @@ function whyNoPrice(
 function Outcome({ letter, assessment }: { letter: Letter; assessment: Tellable }) {
   const session = useSession();
   const said = ownerWords.value;
-  if (letter.outcome === 'check-first') {
-    return (
-      <p class="owner-outcome">
-        {said.checkFirst}{' '}
-        <button type="button" class="quiet" onClick={() => jumpTo(session, 'next')}>
-          {messages.value.steps.names.next}
-        </button>
-      </p>
-    );
-  }
   const firm = assessment.kind !== 'assessed' || assessment.sensitivity !== undefined;
-  return firm ? null : <p class="owner-outcome waiting">{said.rangesCome}</p>;
+  return (
+    <>
+      {letter.outcome === 'check-first' && (
+        <p class="owner-outcome">
+          {said.checkFirst}{' '}
+          <button type="button" class="quiet" onClick={() => jumpTo(session, 'next')}>
+            {messages.value.steps.names.next}
+          </button>
+        </p>
+      )}
+      {!firm && <p class="owner-outcome waiting">{said.rangesCome}</p>}
+    </>
+  );
 }
