@@ -12,6 +12,7 @@ import { ServiceLog } from './service-log.tsx';
 import { Symptom } from './symptom.tsx';
 import { FirstDiagnosis, WhyAgain } from './why-again.tsx';
 import { cameBackWords } from './words.ts';
+import '../look/life.css';
 import '../look/came-back.css';
 
 export function CameBackStep({ desk, catalogue }: { readonly desk: Desk; readonly catalogue: Catalogue }) {
