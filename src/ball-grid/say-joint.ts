@@ -92,7 +92,7 @@ function sayShape({ shape, given }: JointFigures, speech: Speech): string[] {
       ? [words.shape.noPitch]
       : neighbour.gapMillimetres > 0
         ? [
-            words.shape.gap(mm(neighbour.gapMillimetres), percent(neighbour.gapOfPitch)),
+            words.shape.gap(mm(neighbour.gapMillimetres), percent(Math.round(100 * neighbour.gapOfPitch) / 100)),
             words.shape.sink(mm(neighbour.touchHeightMillimetres), mm(neighbour.roomToSinkMillimetres)),
           ]
         : [words.shape.touch(mm(-neighbour.gapMillimetres))]),

@@ -11,6 +11,7 @@ import { remediesFrom } from '../learning/remedies.ts';
 import { parseRecord } from '../record/parse.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
 import type { Learnt } from '../shop/schema.ts';
+import { shopNameIn } from '../shop/shipped-name.ts';
 import { dataFolder } from '../store/data-folder.ts';
 import { openStore } from '../store/sqlite-store.ts';
 import type { Store } from '../store/store.ts';
@@ -75,7 +76,7 @@ export const remediesCommand: Command = {
       await writeHtml(
         html,
         lastingHtml(answer, {
-          shop: shop.name,
+          shop: shopNameIn(language ?? 'en', shop.name),
           language: language ?? 'en',
           locale: shop.locale.startsWith(language ?? 'en') ? shop.locale : (language ?? 'en'),
           invented: records.some(({ invented }) => invented === true),

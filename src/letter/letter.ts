@@ -1,10 +1,12 @@
 /** The owner's page from an assessment: the same facts as the technician's, in words for the owner of the card. */
+
 import { saysLittle } from '../assess/says-little.ts';
 import { likely } from '../assess/shop-and-card.ts';
 import type { Assessed, Assessment, BreakEven, Option } from '../assessment.ts';
 import { openQuote } from '../record/quote.ts';
 import type { Record as CardRecord, Quoted } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
+import { shopNameIn } from '../shop/shipped-name.ts';
 import { afterWorkOf, failedAfterWork, triesAgain } from './after-work.ts';
 import { cameInOf, causesIn, causesNoteOf, foundIn, foundOf, withoutStop } from './causes.ts';
 import { changesOf } from './changes.ts';
@@ -154,7 +156,7 @@ function frameOf(
     language,
     locale: say.locale,
     paper: paper ?? paperFor(shop.locale),
-    shop: shop.name,
+    shop: shopNameIn(language, shop.name),
     record: assessment.record,
     cardTitle: assessment.title,
     invented: record?.invented ?? false,

@@ -18,8 +18,8 @@ export function sayMoney(amount: number, { locale, currency }: Manner): string {
   );
 }
 
-/** A line must not end between a minus and its currency sign, where Unicode line breaking (UAX #14) would let it. */
-export const unbroken = (text: string): string => text.replace(/[-−](?=\p{Sc})/gu, '−\u2060');
+/** A minus is one and not a hyphen, and no line ends between it and what it stands before, where Unicode line breaking (UAX #14) would let it. */
+export const unbroken = (text: string): string => text.replace(/(?<![\p{L}\d])[-−](?=\p{Sc}|\d)/gu, '−\u2060');
 
 /** Whole percent; never rounded to certainty. */
 export function sayPercent(chance: number): string {

@@ -1,4 +1,5 @@
 /** The work order: what is done to this card, with which solder, how dry, how hot, and where the hands stop. */
+
 import type { Assessed } from '../assessment.ts';
 import { answeredFacts } from '../evidence/facts.ts';
 import type { ReflowWindow } from '../joints/reflow-window.ts';
@@ -8,6 +9,7 @@ import type { Id, Procedure, Remedy } from '../knowledge/schema.ts';
 import { nearest } from '../record/nearest.ts';
 import type { Record as CardRecord, PackageKnown } from '../record/schema.ts';
 import type { Shop } from '../shop/schema.ts';
+import { shopNameIn } from '../shop/shipped-name.ts';
 import { bakeLine } from './bake-line.ts';
 import { ballsLine } from './balls-line.ts';
 import { heatLine } from './heat-line.ts';
@@ -88,7 +90,7 @@ export function workOrder(
     record: record.id,
     title: record.title,
     invented: record.invented ?? false,
-    shop: shop.name,
+    shop: shopNameIn(knowledge.language ?? 'en', shop.name),
     remedy: remedy.id,
     name: remedy.name,
     otherWork:

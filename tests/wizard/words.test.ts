@@ -22,6 +22,8 @@ describe('figures in words', () => {
     // UAX #14 lets a line end between a minus (HY, PR) and a currency sign (PR); U+2060 forbids it
     expect(sayMoney(-154, manner)).toBe('−\u2060€154');
     expect(unbroken('comes to -€5 over leaving')).toBe('comes to −\u2060€5 over leaving');
+    expect(unbroken('-95\u00A0€')).toBe('−\u206095\u00A0€');
+    expect(unbroken('20-30 min, on 2026-11-25, a 4-wire meter')).toBe('20-30 min, on 2026-11-25, a 4-wire meter');
     expect(sayPercent(0.06)).not.toMatch(/ /);
   });
 

@@ -1,7 +1,8 @@
+import { SHIPPED_NAME } from '../../shop/shipped-name.ts';
 import type { shippedEn } from './shipped-en.ts';
 
 export const shippedDe: typeof shippedEn = {
-  profile: 'Beispielwerkstatt (erfundene Zahlen: eigene eintragen)',
+  profile: SHIPPED_NAME.de,
   'hand-meter': 'Handmultimeter, 6000 Digits',
   'hand-meter-resistance': 'Handmultimeter, 6000 Digits, kleinster Bereich 60 Ohm',
   'supply-display': 'Anzeige des Labornetzteils',

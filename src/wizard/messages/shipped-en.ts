@@ -1,6 +1,8 @@
+import { SHIPPED_NAME } from '../../shop/shipped-name.ts';
+
 /** Names in the shop profile as it is shipped, by what they name. A name the shop has written itself is in none of these. */
 export const shippedEn = {
-  profile: 'Example bench (invented figures: put in your own)',
+  profile: SHIPPED_NAME.en as string,
   'hand-meter': '6000-count hand meter',
   'hand-meter-resistance': '6000-count hand meter, lowest range 60 ohm',
   'supply-display': 'display of the bench supply',
