@@ -46,7 +46,17 @@ export async function sendFile(response: ServerResponse, folder: string, path: s
     'cache-control': path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
   });
   if (response.req.method === 'HEAD') response.end();
-  else await pipeline(createReadStream(sent), response);
+  else await sendBody(response, sent);
+}
+
+/** A window that is closed meanwhile is no fault, and no file is left open for it. */
+async function sendBody(response: ServerResponse, path: string): Promise<void> {
+  if (response.destroyed) return;
+  try {
+    await pipeline(createReadStream(path), response);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'ERR_STREAM_PREMATURE_CLOSE') throw error;
+  }
 }
 
 /** The build packs every text once (`src/bootstrap/compressed-files.ts`); what is not packed is sent as it is. */
