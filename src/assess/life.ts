@@ -67,6 +67,8 @@ export function liveThrough(
   let treatment: Treatment | null = null;
   const damage = [...gathered.damageThen];
   let outSince: string | null = null;
+  /** days after which it was last heard of as working */
+  let heard = 0;
   let cameBack = false;
   let returns = 0;
   let workedDays: number | null = null;
@@ -87,6 +89,7 @@ export function liveThrough(
       returns = 0;
       workedDays = null;
       outSince = event.at;
+      heard = 0;
       const after = treat(fold, treatment, event.worked, host);
       if (!after)
         return no(
@@ -105,8 +108,11 @@ export function liveThrough(
       if (event.type === 'came-back') returns += 1;
     } else if (event.type === 'handed-back') {
       outSince = event.at;
-    } else if (event.type === 'still-working' && outSince !== null && lastWordOf(record, event)) {
-      const on = stillWorking(fold, daysBetween(outSince, event.at), service);
+      heard = 0;
+    } else if (event.type === 'still-working' && outSince !== null) {
+      heard = daysBetween(outSince, event.at);
+      if (!lastWordOf(record, event)) continue;
+      const on = stillWorking(fold, heard, service);
       if (!on) return no(say(knowledge, 'life-still-working'));
       fold = on;
     } else if (event.type === 'came-back') {
@@ -120,7 +126,8 @@ export function liveThrough(
           : event.workedDays;
       const days = workedDays ?? (outSince === null ? null : daysBetween(outSince, event.at));
       if (days !== null) {
-        const back = workedDays === null ? failedBy(fold, days, service) : failedOnDay(fold, Math.floor(days), service);
+        const back =
+          workedDays === null ? failedBy(fold, days, service, heard) : failedOnDay(fold, Math.floor(days), service);
         if (!back) return no(say(knowledge, 'life-failed-within', { days: Math.round(days) }));
         fold = back;
       }
@@ -199,7 +206,7 @@ function lastWorked(record: Pick<CardRecord, 'timeline'>): boolean | null | unde
     ?.worked;
 }
 
-/** Whether nothing later in the same time of service says more: a later word, or the day it failed, counts these days in. */
+/** Whether nothing later in the same time of service says more: a later word, or its coming back, counts these days in. */
 function lastWordOf(record: Pick<CardRecord, 'timeline'>, event: Event): boolean {
   for (const later of record.timeline.slice(record.timeline.indexOf(event) + 1)) {
     if (later.type === 'treated') return true;

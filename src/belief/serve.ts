@@ -55,16 +55,22 @@ export function failedOnDay(fold: Fold, days: number, service: Service): Fold | 
 const STRETCHES = 40;
 
 /**
- * The card went out working and failed on some day up to `days`, nobody knows which: the sum over these days. Days are taken in stretches
- * of whole days, finer early; their chances add up to 1 - S(days + 1) whatever the stretches, and only how a stretch is shared out
+ * The card went out working and failed on some day up to `days`, nobody knows which: the sum over these days. It was last heard of as
+ * working after `heard` days (nought: never), so that it failed on no day before. Days are taken in stretches
+ * of whole days, finer early; their chances add up to S(heard) - S(days + 1) whatever the stretches, and only how a stretch is shared out
  * among several causes takes their hazards as steady within it. A fault of the host shows on the first day, once.
  * Null where it cannot have failed at all.
  */
-export function failedBy(fold: Fold, days: number, service: Service): Fold | null {
+export function failedBy(fold: Fold, days: number, service: Service, heard = 0): Fold | null {
+  const begin = Math.floor(heard);
   const end = Math.floor(days) + DAY;
-  const edges = Array.from({ length: STRETCHES + 1 }, (_, step) => Math.round(end * (step / STRETCHES) ** 2));
+  if (!(begin < end)) throw new RangeError(`A card that works after ${heard} days has not failed by day ${days}.`);
+  const edges = Array.from(
+    { length: STRETCHES + 1 },
+    (_, step) => begin + Math.round((end - begin) * (step / STRETCHES) ** 2),
+  );
   // the first day stands alone, since what shows at once shows then
-  const bounds = [...new Set([0, DAY, ...edges])].sort((a, b) => a - b);
+  const bounds = [...new Set([begin, begin + DAY, ...edges])].sort((a, b) => a - b);
   return failed(
     fold,
     bounds.slice(1).map((to, i) => ({ from: bounds[i]!, to })),

@@ -1,4 +1,5 @@
 /** What a command is made of. */
+import { MOST_MONEY } from '../record/schema.ts';
 
 export interface Flag {
   readonly type: 'boolean' | 'string';
@@ -50,6 +51,10 @@ export function amountFlag(input: CommandInput, name: string): number | undefine
   const value = typed.trim() === '' ? Number.NaN : Number(typed);
   if (!Number.isFinite(value) || value < 0)
     throw new BadInput(`--${name} takes an amount of money, 0 or more; "${typed}" is not one.`);
+  if (value > MOST_MONEY)
+    throw new BadInput(
+      `--${name} takes an amount of money up to ${MOST_MONEY}; "${typed}" is more: a slip of the finger.`,
+    );
   return value;
 }
 

@@ -88,13 +88,41 @@ function readInput(command: Command, args: string[]): CommandInput {
     ]),
   );
   try {
-    const { values, positionals } = parseArgs({ args, options, allowPositionals: true, strict: true });
+    const { values, positionals, tokens } = parseArgs({
+      args: withNegatives(args, options),
+      options,
+      allowPositionals: true,
+      strict: true,
+      tokens: true,
+    });
+    const given = new Set<string>();
+    for (const token of tokens) {
+      if (token.kind !== 'option' || token.value === undefined || options[token.name]?.multiple === true) continue;
+      if (given.has(token.name))
+        throw new BadInput(`${token.rawName} is given more than once, and only the last would count. Give it once.`);
+      given.add(token.name);
+    }
     if (positionals.length > 0 && command.usage === command.name)
       throw new BadInput(`${command.name} takes options only, and "${positionals[0]}" is none.`);
     return { positionals, values: values as CommandInput['values'] };
   } catch (error) {
     throw new BadInput(`${(error as Error).message}\nTry: worth-the-heat ${command.name} --help`);
   }
+}
+
+/** A figure below nought after an option belongs to it: what is wrong with the figure is the option's to say. */
+function withNegatives(
+  args: readonly string[],
+  options: Readonly<Record<string, { readonly type: Flag['type'] }>>,
+): string[] {
+  const joined: string[] = [];
+  for (const arg of args) {
+    const before = joined.at(-1) ?? '';
+    if (/^-[\d.,]/.test(arg) && before.startsWith('--') && options[before.slice(2)]?.type === 'string')
+      joined[joined.length - 1] = `${before}=${arg}`;
+    else joined.push(arg);
+  }
+  return joined;
 }
 
 export async function main(argv: readonly string[]): Promise<number> {

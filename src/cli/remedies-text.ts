@@ -52,7 +52,11 @@ function remedyLines(remedy: RemedyAnswer, number: (value: number) => string): s
         ]
       : []),
     ...(remedy.dayUnknown > 0
-      ? [quiet(`  ${remedy.dayUnknown} came back after a time nobody knows: taken at half of the time away`)]
+      ? [
+          quiet(
+            `  ${remedy.dayUnknown} came back after a time nobody knows: taken half way from the last good word to the return`,
+          ),
+        ]
       : []),
     ...remedy.unjudged.map(({ record, why }) => warm(`  ${record} could not be judged and counts in full: ${why}`)),
     ...(remedy.tooFew ? [warm(`  ${remedy.tooFew}`)] : []),

@@ -155,6 +155,10 @@ export const REFUSALS = {
     wrong: 'The card came back here, but no work on it is recorded before.',
     todo: 'Record what was done first (an event "treated"); a card never worked on here begins with "arrived".',
   }),
+  'worked-longer-already': ({ days, heard }: { days: string; heard: string }) => ({
+    wrong: `It worked for ${days} days, less than the ${heard} days after which it still worked, as written above.`,
+    todo: 'Correct the days or the date of that word, or put null where nobody can tell how long it worked.',
+  }),
   'timeline-backwards': ({ at, before }: { at: string; before: string }) => ({
     wrong: `${at} is before ${before}, the event above it: the timeline runs backwards.`,
     todo: 'Put events in the order they happened, or correct the date.',

@@ -17,7 +17,7 @@ export interface ServiceTime {
   readonly since: string;
   readonly days: number;
   readonly ended: Ending;
-  /** it came back, nobody knows after how many days: taken at half of the time it was away */
+  /** it came back, nobody knows after how many days: taken half way from the last word of a working card to its return */
   readonly dayUnknown: boolean;
   /** the record up to the end of this time in service, with what was found when the card came back */
   readonly timeline: readonly Event[];
@@ -98,7 +98,9 @@ function timeOf(
   if (back?.type === 'came-back') {
     const away = daysBetween(since, back.at);
     const dayUnknown = back.workedDays === null;
-    const days = back.workedDays ?? (dayUnknown ? away / 2 : away);
+    const word = served.findLast(({ type }) => type === 'still-working');
+    const heard = word ? daysBetween(since, word.at) : 0;
+    const days = back.workedDays ?? (dayUnknown ? (heard + away) / 2 : away);
     return { ...base, days, ended: 'came-back', dayUnknown, timeline: [...before, ...untilItLeftAgain(after, backAt)] };
   }
   const word = served.findLast(({ type, at }) => isWord(type) && daysBetween(since, at) > 0);

@@ -35,7 +35,9 @@ export function checkRecord(record: CardRecord, knowledge: Knowledge): RecordIss
           ? checkProcess(event, knowledge, path)
           : [unknown('remedy', event.remedy, remedies, `${path}.remedy`)];
       case 'came-back':
-        return workBefore(record, event) ? workedTooLong(event, record, path) : [neverTreated(path)];
+        return workBefore(record, event)
+          ? [...workedTooLong(event, record, path), ...workedLongerAlready(event, record, path)]
+          : [neverTreated(path)];
       case 'quoted':
       case 'handed-back':
       case 'still-working':
@@ -114,6 +116,29 @@ function workedTooLong(event: Extract<Event, { type: 'came-back' }>, record: Car
       wrong: `It worked for ${event.workedDays} days, more than passed between the work and its coming back (${Math.floor(passed)}).`,
       todo: 'Correct the days or the dates, or put null where nobody can tell how long it worked.',
       typed: write(event.workedDays),
+    },
+  ];
+}
+
+/** The owner's word that it still worked stands against fewer days of work; one day of difference is the calendar's. */
+function workedLongerAlready(
+  event: Extract<Event, { type: 'came-back' }>,
+  { timeline }: CardRecord,
+  path: string,
+): RecordIssue[] {
+  const { workedDays } = event;
+  if (workedDays === undefined || workedDays === null) return [];
+  const before = timeline.slice(0, timeline.indexOf(event));
+  const out = before.findLastIndex(({ type }) => type === 'handed-back' || type === 'treated');
+  const word = before.slice(out + 1).findLast(({ type }) => type === 'still-working');
+  if (word === undefined || out < 0) return [];
+  const heard = Math.floor((Date.parse(word.at) - Date.parse(before[out]!.at)) / MILLISECONDS_PER_DAY);
+  if (workedDays >= heard - 1) return [];
+  return [
+    {
+      path: `${path}.workedDays`,
+      ...refuse('worked-longer-already', { days: write(workedDays), heard: String(heard) }),
+      typed: write(workedDays),
     },
   ];
 }

@@ -6,7 +6,7 @@ import { Balls } from './balls.ts';
 export const RECORD_FORMAT = 1;
 
 /** No card and no part costs this much: a figure beyond it is a slip of the finger. */
-const MOST_MONEY = 10_000_000;
+export const MOST_MONEY = 10_000_000;
 const Figure = z.number().nonnegative().max(MOST_MONEY);
 
 /** An amount in the shop's currency: known, or as a 90 % range around the likely figure. */

@@ -195,6 +195,32 @@ describe('A card that came back, went out with nothing done to it, and came back
   });
 });
 
+describe('A card that came back, nobody knows after how long', () => {
+  it('has not failed before the day on which its owner said that it works: no computer of his is to blame any more', async () => {
+    const { record } = workedCase('back-after-three-weeks');
+    const undated = (heard: string | null): CardRecord => ({
+      ...record,
+      timeline: record.timeline.flatMap((event): CardRecord['timeline'] =>
+        event.type !== 'came-back'
+          ? [event]
+          : [
+              ...(heard === null ? [] : [{ type: 'still-working' as const, at: heard }]),
+              { ...event, workedDays: null },
+            ],
+      ),
+    });
+    const why = async (heard: string | null) => (await judged(undated(heard))).comeback!.attributions!;
+    const silent = await why(null);
+    const heard = await why('2026-03-30T09:54:00Z');
+    const dated = (await judged(record)).comeback!.attributions!;
+    expect(silent['wrong-thing']).toBeGreaterThan(0.3);
+    expect(heard['wrong-thing']).toBe(0);
+    // between the 18th and the 21st day is near to the 21st
+    for (const reason of ['relapsed', 'damaged', 'new-fault'] as const)
+      expect(Math.abs(heard[reason] - dated[reason])).toBeLessThan(0.02);
+  });
+});
+
 describe('Work after which nobody said whether the card works', () => {
   it('is explained as failed where what was found since says so, and is not where nothing was found', async () => {
     const { record } = workedCase('bridge-in-the-picture');

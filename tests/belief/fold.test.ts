@@ -250,6 +250,36 @@ describe('time in service', () => {
     },
   );
 
+  it.each([
+    [0.4, 200],
+    [18.3, 22],
+    [60, 60],
+  ])('counts no failure before the card was last heard of as working (%d days, back by day %d)', (heard, days) => {
+    const out = must(treat(foldOf([0.3, 0.2, 0.1]), heat, true, host));
+    const several: Service = {
+      relapse: [{ medianDays: 40, shape: 1.3 }, { medianDays: 15, shape: 1.1 }, null],
+      newPerDay: [2e-4, 1e-4, 0],
+      host,
+    };
+    const after = must(failedBy(out, days, several, heard));
+    let all = 0;
+    const chance = new Float64Array(FAULTS);
+    for (let day = Math.floor(heard); day <= days; day++) {
+      const failed = must(failedOnDay(out, day, several));
+      const share = Math.exp(failed.logChance - out.logChance);
+      all += share;
+      activeChancesOf(failed, FAULTS).forEach((active, fault) => {
+        chance[fault]! += share * active;
+      });
+    }
+    expect(Math.exp(after.logChance - out.logChance)).toBeCloseTo(all, 10);
+    for (const [fault, active] of activeChancesOf(after, FAULTS).entries())
+      expect(Math.abs(all * active - chance[fault]!)).toBeLessThan(5e-4);
+    // what shows as soon as the card is home has not shown on a later day
+    if (heard >= 1) expect(activeChancesOf(after, FAULTS)[2]).toBe(0);
+    expect(() => failedBy(out, 3, several, 9)).toThrow(RangeError);
+  });
+
   it('takes a joint that passed the test and opened later as damage by the work, and lets the record of the work see it while it sleeps (by hand)', () => {
     const network: Network = {
       faults: ['a', 'b', 'host'],

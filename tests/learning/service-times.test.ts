@@ -36,6 +36,10 @@ describe('a time in service', () => {
     expect(of([treated(1), left(3), back(43, null)]).times[0]).toMatchObject({ days: 20, dayUnknown: true });
   });
 
+  it('of such a card that was heard of as working is half way between that word and its return', () => {
+    expect(of([treated(1), left(3), works(33), back(43, null)]).times[0]).toMatchObject({ days: 35, dayUnknown: true });
+  });
+
   it('ends at the last word of a card that works: asked after, or closed', () => {
     expect(time([treated(1), left(3), works(33), works(93)])).toEqual({ days: 90, ended: 'still-working' });
     expect(time([treated(1), left(3), works(33), closed(183)])).toEqual({ days: 180, ended: 'closed' });

@@ -125,6 +125,32 @@ describe('a record against the knowledge', () => {
     for (const days of [null, undefined]) expect(backAfter('2025-03-04T09:00:00Z', days)).toEqual([]);
   });
 
+  test('a card cannot have failed before the day on which its owner says that it still works', () => {
+    const word: Event = { type: 'still-working', at: '2025-03-21T09:00:00Z' };
+    const out: Event = { type: 'handed-back', at: '2025-03-03T09:00:00Z' };
+    const backAfter = (workedDays: number | null) =>
+      check(treated('replace-fans'), out, word, { type: 'came-back', at: '2025-03-25T09:00:00Z', workedDays });
+    expect(backAfter(5)).toMatchObject([
+      {
+        path: 'timeline.3.workedDays',
+        wrong: 'It worked for 5 days, less than the 18 days after which it still worked, as written above.',
+        told: { id: 'worked-longer-already', about: { days: '5', heard: '18' } },
+      },
+    ]);
+    for (const days of [17, 18, 22, null]) expect(backAfter(days)).toEqual([]);
+    // a word from before it went out once more says nothing of the second time
+    expect(
+      check(
+        treated('replace-fans'),
+        out,
+        word,
+        { type: 'came-back', at: '2025-03-25T09:00:00Z' },
+        { type: 'handed-back', at: '2025-03-26T09:00:00Z' },
+        { type: 'came-back', at: '2025-03-30T09:00:00Z', workedDays: 2 },
+      ),
+    ).toEqual([]);
+  });
+
   test('time runs forward, across time zones too', () => {
     const at = (when: string): Event => ({ type: 'note', at: when, text: 'x' });
     expect(check(at('2025-03-03T10:00:00+01:00'), at('2025-03-03T09:00:00Z'), at('2025-03-03T09:00:01Z'))).toEqual([]);

@@ -27,7 +27,8 @@ export const de: Messages = {
     'wide-open': 'Jede Spanne ist weit offen: Diese Zahlen bedeuten noch nichts.',
   },
   unjudged: (count) => `Nicht zu beurteilen, zählen ganz: ${count}`,
-  dayUnknown: (count) => `Nach unbekannter Zeit zurück, mit der halben Abwesenheit gerechnet: ${count}`,
+  dayUnknown: (count) =>
+    `Nach unbekannter Zeit zurück, gerechnet auf halbem Weg vom letzten guten Wort zur Rückkehr: ${count}`,
 
   figure: {
     title: (remedy) => `Wie lange Karten hielten nach: ${remedy}`,

@@ -25,7 +25,8 @@ export const en = {
     'wide-open': 'Every interval is wide open: these figures do not mean anything yet.',
   },
   unjudged: (count: string) => `Could not be judged and count in full: ${count}`,
-  dayUnknown: (count: string) => `Came back after a time nobody knows, taken at half of the time away: ${count}`,
+  dayUnknown: (count: string) =>
+    `Came back after a time nobody knows, taken half way from the last good word to the return: ${count}`,
 
   figure: {
     title: (remedy: string) => `How long cards lasted after: ${remedy}`,

@@ -217,14 +217,18 @@ function Worked({
 }) {
   const { drafts, edit } = useSession();
   const { service: words } = cameBackWords.value;
-  const { handedBack, treated, cameBack } = service;
-  const away = Math.max(0, Math.floor((Date.parse(cameBack!.at) - Date.parse((handedBack ?? treated).at)) / DAY));
+  const { handedBack, treated, stillWorking, cameBack } = service;
+  const daysSinceOut = ({ at }: { readonly at: string }) =>
+    Math.max(0, Math.floor((Date.parse(at) - Date.parse((handedBack ?? treated).at)) / DAY));
+  const away = daysSinceOut(cameBack!);
+  const heard = stillWorking === null ? 0 : daysSinceOut(stillWorking);
   const read = (text: string) => {
     const days = Number(text.trim());
     if (!/^\d+$/.test(text.trim()) || days > MOST_DAYS)
       return { ok: false as const, wrong: words.notThat(text.trim()), todo: words.daysOnly };
-    return days > away
-      ? { ok: false as const, wrong: words.longer(away), todo: words.daysOnly }
+    if (days > away) return { ok: false as const, wrong: words.longer(away), todo: words.daysOnly };
+    return days < heard
+      ? { ok: false as const, wrong: words.shorter(heard), todo: words.daysOnly }
       : ({ ok: true } as const);
   };
   const pick = (days: number | null | undefined) => {

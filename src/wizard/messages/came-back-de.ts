@@ -31,6 +31,8 @@ export const cameBackDe: CameBackWords = {
     moneyOnly: 'Eine Zahl eingeben, etwa 180.',
     notThat: (typed) => `„${typed}“ lässt sich nicht lesen.`,
     longer: (days) => `Sie war ${days} ${days === 1 ? 'Tag' : 'Tage'} fort: Länger kann sie nicht gelaufen sein.`,
+    shorter: (days) =>
+      `Nach ${days} ${days === 1 ? 'Tag' : 'Tagen'} lief sie laut Besitzer noch: Früher kann sie nicht ausgefallen sein.`,
     notBefore: (what, day) => `Das liegt vor dem ${day}, an dem die Karte ${what}. Einen späteren Tag wählen.`,
     notAfter: (what, day) => `Das liegt nach dem ${day}, an dem die Karte ${what}. Einen früheren Tag wählen.`,
     notYet: 'Dieser Tag liegt noch vor uns.',

@@ -27,6 +27,8 @@ export const cameBackEn = {
     moneyOnly: 'Type one figure, such as 180.',
     notThat: (typed: string) => `"${typed}" cannot be read.`,
     longer: (days: number) => `It was away for ${days} ${days === 1 ? 'day' : 'days'}: it cannot have worked longer.`,
+    shorter: (days: number) =>
+      `Its owner said that it worked after ${days} ${days === 1 ? 'day' : 'days'}: it cannot have failed sooner.`,
     notBefore: (what: string, day: string) => `That is before the card was ${what} on ${day}. Choose a later day.`,
     notAfter: (what: string, day: string) => `That is after the card was ${what} on ${day}. Choose an earlier day.`,
     notYet: 'That day has not come yet.',

@@ -122,6 +122,10 @@ export const refusalsDe: Refusals = {
     wrong: 'Die Karte kam hier zurück, aber vorher ist keine Arbeit an ihr festgehalten.',
     todo: 'Zuerst festhalten, was getan wurde (ein Ereignis "treated"); eine Karte, an der hier nie gearbeitet wurde, beginnt mit "arrived".',
   }),
+  'worked-longer-already': ({ days, heard }) => ({
+    wrong: `Sie lief ${days} Tage, weniger als die ${heard} Tage, nach denen sie laut Akte noch lief.`,
+    todo: 'Die Tage oder das Datum dieses Wortes berichtigen, oder null, wo niemand weiß, wie lange sie lief.',
+  }),
   'timeline-backwards': ({ at, before }) => ({
     wrong: `${at} liegt vor ${before}, dem Ereignis darüber: Die Akte läuft rückwärts.`,
     todo: 'Ereignisse in die Reihenfolge bringen, in der sie geschahen, oder das Datum berichtigen.',
