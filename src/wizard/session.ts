@@ -21,6 +21,8 @@ export interface CaseListed {
   readonly why: string;
 }
 
+type Aside = ReadonlyMap<string, string | null>;
+
 export interface Session {
   readonly adviser: Adviser;
   readonly keeper: Keeper;
@@ -32,6 +34,8 @@ export interface Session {
   readonly shopProblem: ShopProblem | null;
   /** `field` joins keystrokes in one field into one step to undo */
   edit(step: (record: Record, at: string) => Record, field?: string): void;
+  /** One step with what it leaves aside unread (text) or is done with (null): undo takes back both. */
+  editWithDrafts(step: (record: Record, at: string) => Record, aside: Aside): void;
   undo(): void;
   redo(): void;
   go(step: StepId): void;
@@ -107,6 +111,13 @@ export function createSession(around: Around): Session {
     adviser.ask(record);
   });
 
+  /** by the record that a step led to: the drafts before it and after it */
+  const asides = new WeakMap<Record, { readonly before: Aside; readonly after: Aside }>();
+
+  function layAside(aside: Aside | undefined): void {
+    for (const [field, text] of aside ?? []) drafts.set(field, text);
+  }
+
   const readCase = async (id: string) => recordIn(await json(`api/cases/${id}`));
 
   return {
@@ -121,11 +132,27 @@ export function createSession(around: Around): Session {
       if (desk.value === null) return;
       put(change(desk.value, step(desk.value.record, now().toISOString()), field ?? null));
     },
+    editWithDrafts(step, after) {
+      if (desk.value === null) return;
+      const { record } = desk.value;
+      const before = new Map([...after.keys()].map((field) => [field, drafts.texts.value.get(field) ?? null]));
+      const next = step(record, now().toISOString());
+      layAside(after);
+      // what only went aside is a step to undo, too
+      put(change(desk.value, next === record ? { ...record } : next));
+      asides.set(desk.value.record, { before, after });
+    },
     undo() {
-      if (desk.value !== null) put(undo(desk.value));
+      if (desk.value === null) return;
+      const { record } = desk.value;
+      put(undo(desk.value));
+      if (desk.value.record !== record) layAside(asides.get(record)?.before);
     },
     redo() {
-      if (desk.value !== null) put(redo(desk.value));
+      if (desk.value === null) return;
+      const { record } = desk.value;
+      put(redo(desk.value));
+      if (desk.value.record !== record) layAside(asides.get(desk.value.record)?.after);
     },
     go(step) {
       const card = openCard(place.value);

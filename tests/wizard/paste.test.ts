@@ -61,6 +61,52 @@ describe('a column copied out of a spreadsheet', () => {
   });
 });
 
+describe('a block with words around its values', () => {
+  const laid = (text: string, rail?: string, column?: 'ground' | 'known-good' | 'voltage') =>
+    lay(text, rail, column).cells.map((cell) => `${cell.finding} ${cell.column} ${cell.text}`);
+
+  it('has a heading, and every value stays beside its own rail', () => {
+    const { headings, left } = lay('R to GND\n0.31\n38R\n');
+    expect(headings).toEqual(['R to GND']);
+    expect(left).toEqual([]);
+    expect(laid('R to GND\n0.31\n\n38R\n')).toEqual(['resistance-core ground 0.31', 'resistance-memory ground 38R']);
+    expect(laid('Card 17\n[Ω]\n0.31')).toEqual(['resistance-core ground 0.31']);
+  });
+
+  it('names the rails, and each row goes to the rail it names, in whatever order and wherever it is pasted', () => {
+    const sheet = 'Rail\tOhm\nMemory\t38R\nVcore\t0.31\n12 V Eingang\t31k\n1,8 V\t420\nFan header\t9\n';
+    expect(laid(sheet, '5v')).toEqual([
+      'resistance-memory ground 38R',
+      'resistance-core ground 0.31',
+      'resistance-12v-input ground 31k',
+      'resistance-1v8 ground 420',
+    ]);
+    expect(lay(sheet)).toMatchObject({ left: ['9'], byName: true, headings: ['Rail Ohm'] });
+  });
+
+  it('says in its headings which column is which: volts do not become ohms', () => {
+    expect(laid('Rail\tVoltage [V]\tGround [Ω]\nCore\t0.95\t0.31')).toEqual([
+      'voltage-core voltage 0.95',
+      'resistance-core ground 0.31',
+    ]);
+    expect(laid('Spannung\n0,95')).toEqual(['voltage-core voltage 0,95']);
+    expect(laid('Known good\tThis card (ohm)\n0.33\t0.31')).toEqual([
+      'resistance-core known-good 0.33',
+      'resistance-core ground 0.31',
+    ]);
+    expect(laid('a\tb\n0.31\t0.33'), 'headings that say nothing leave it to the place of pasting').toEqual([
+      'resistance-core ground 0.31',
+      'resistance-core known-good 0.33',
+    ]);
+  });
+
+  it('may begin with a reading that is missing, mistyped or put in words: that is no heading and holds its place', () => {
+    for (const first of ['n/a', '-', '#REF!', '0.3.1', 'short', 'Kurzschluss', 'not measured', 'OL', '1.2 kohms'])
+      expect(laid(`${first}\n\n38R`).at(-1), first).toBe('resistance-memory ground 38R');
+    expect(lay('no numbers\nin here').headings, 'words alone are no table').toEqual([]);
+  });
+});
+
 describe('pasted values', () => {
   it('that cannot be read wait as they are, and the others are taken', () => {
     const { cells } = lay('0.31\n\nn/a\n1,234');

@@ -86,4 +86,35 @@ describe('the open card', () => {
     here.session.undo();
     expect(here.session.desk.value!.record).toEqual(opened);
   });
+
+  it('takes back in one step what a pasted block put into the record and what it left aside, and brings back both', () => {
+    const { session } = openWindow();
+    session.newCard();
+    session.drafts.set('known-good-resistance-core', 'was here');
+    const aside = new Map([
+      ['reading-resistance-memory', 'n/a'],
+      ['known-good-resistance-core', null],
+    ]);
+    session.editWithDrafts((record, at) => answerFact(record, 'mined', true, at), aside);
+    expect([...session.drafts.texts.value]).toEqual([['reading-resistance-memory', 'n/a']]);
+    session.undo();
+    expect(factAnswer(session.desk.value!.record, 'mined')).toBeUndefined();
+    expect([...session.drafts.texts.value]).toEqual([['known-good-resistance-core', 'was here']]);
+    session.redo();
+    expect(factAnswer(session.desk.value!.record, 'mined')).toBe(true);
+    expect([...session.drafts.texts.value]).toEqual([['reading-resistance-memory', 'n/a']]);
+    session.edit((record, at) => answerFact(record, 'mined', false, at));
+    session.undo();
+    expect([...session.drafts.texts.value], 'another step leaves them').toHaveLength(1);
+  });
+
+  it('takes back what only went aside, and not the answer before it', () => {
+    const { session } = openWindow();
+    session.newCard();
+    session.edit((record, at) => answerFact(record, 'mined', true, at));
+    session.editWithDrafts((record) => record, new Map([['reading-resistance-core', 'n/a']]));
+    session.undo();
+    expect(session.drafts.texts.value.size).toBe(0);
+    expect(factAnswer(session.desk.value!.record, 'mined')).toBe(true);
+  });
 });

@@ -240,7 +240,7 @@ export const de: Messages = {
 
   readings: {
     about:
-      'So tippen, wie das Messgerät es zeigt: `0.31`, `310m`, `1k2`, `4R7`, `OL` für Überlauf. Zuerst der Widerstand, die Karte ohne Strom; eine heile Karte mit derselben Platine schlägt jede Faustregel. Eine Spalte aus einer Tabellenkalkulation lässt sich einfügen.',
+      'So tippen, wie das Messgerät es zeigt: `0.31`, `310m`, `1k2`, `4R7`, `OL` für Überlauf. Zuerst der Widerstand, die Karte ohne Strom; eine heile Karte mit derselben Platine schlägt jede Faustregel. Eine Spalte aus einer Tabellenkalkulation lässt sich einfügen, auch mit Überschrift und den Namen der Versorgungen.',
     caption: 'Widerstand gegen Masse und Spannung jeder Versorgung',
     rail: 'Versorgung',
     toGround: 'Gegen Masse',
@@ -279,6 +279,8 @@ export const de: Messages = {
           : []),
         ...(left > 0 ? [`${left} ohne Platz in der Tabelle`] : []),
       ].join(', '),
+    pastedHeading: (words) => `als Überschrift gelesen: „${words}“`,
+    pastedByName: 'jede Zeile bei der Versorgung, die sie nennt',
     rails: {
       core: 'Kern',
       'core-second': 'Zweite Kernversorgung',

@@ -245,7 +245,7 @@ export const en = {
 
   readings: {
     about:
-      'Type as the meter shows it: `0.31`, `310m`, `1k2`, `4R7`, `OL` for over range. Resistance first, card unpowered; a known-good card of the same board beats every rule of thumb. A column copied from a spreadsheet can be pasted.',
+      'Type as the meter shows it: `0.31`, `310m`, `1k2`, `4R7`, `OL` for over range. Resistance first, card unpowered; a known-good card of the same board beats every rule of thumb. A column copied from a spreadsheet can be pasted, its heading and the names of the rails with it.',
     caption: 'Resistance to ground and voltage of every rail',
     rail: 'Rail',
     toGround: 'To ground',
@@ -285,6 +285,8 @@ export const en = {
           : []),
         ...(left > 0 ? [`${left} had no place in the table`] : []),
       ].join(', '),
+    pastedHeading: (words: string) => `read as a heading: “${words}”`,
+    pastedByName: 'each row beside the rail it names',
     rails: {
       core: 'Core',
       'core-second': 'Second core rail',

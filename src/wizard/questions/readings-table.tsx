@@ -58,7 +58,7 @@ export function ReadingsTable({ rails, evidence, windows, voltagesOpen }: Props)
 
 /** A block out of a spreadsheet fills the cells below and beside the one it is pasted at; the rest of the page hears how many. */
 function usePaste(rails: readonly Rail[], voltagesOpen: boolean) {
-  const { desk, drafts, edit } = useSession();
+  const { desk, drafts, editWithDrafts } = useSession();
   const { meter, quantityOf } = useMeter();
   const [said, setSaid] = useState('');
   const paste = (event: ClipboardEvent) => {
@@ -69,12 +69,17 @@ function usePaste(rails: readonly Rail[], voltagesOpen: boolean) {
     if (desk.value === null || column === undefined || rail === undefined || !isBlock(text)) return;
     event.preventDefault();
     const reach = voltagesOpen ? rails : rails.map((one) => ({ ...one, voltage: null }));
-    const { cells, left } = layBlock(text, reach, { rail, column });
+    const { cells, left, headings, byName } = layBlock(text, reach, { rail, column });
     const around = { drafts: drafts.texts.value, meter, quantityOf: (finding: string) => quantityOf(finding)! };
     const taken = takeCells(cells, desk.value.record, new Date().toISOString(), around);
-    for (const [field, draft] of taken.drafts) drafts.set(field, draft);
-    edit((record, at) => takeCells(cells, record, at, around).record);
-    setSaid(messages.value.readings.pasted(taken.readable, taken.unreadable, left.length));
+    editWithDrafts((record, at) => takeCells(cells, record, at, around).record, taken.drafts);
+    const { pasted, pastedHeading, pastedByName } = messages.value.readings;
+    const told = [
+      pasted(taken.readable, taken.unreadable, left.length),
+      ...(headings.length > 0 ? [pastedHeading(headings.join(' / '))] : []),
+      ...(byName ? [pastedByName] : []),
+    ];
+    setSaid(told.join('; '));
   };
   return { paste, said };
 }
