@@ -123,7 +123,8 @@ function heatCyclesOf(knowledge: Knowledge, { gathered }: Diagnosis, timeline: r
         : sum,
     0,
   );
-  return { before: typeof before === 'number' ? before : null, here };
+  if (typeof before === 'number') return { before, here };
+  return { before: gathered.facts.get('earlier-heat-work') === 'none' ? 0 : null, here };
 }
 
 /** How likely the same work does damage: the last time, and if it were done once more, with the rules that raise or lower it now. */

@@ -53,7 +53,7 @@ export function secondAttemptLines({ comeback, next }: Assessed, say: Words, loc
   if (!comeback) return [];
   const { heatCycles, damage, again, againClosed, advised, warranty, paid, comebackCost, settlement } = comeback.second;
   const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium' });
-  const spent = `${heatCycles.here} here${heatCycles.before === null ? '' : `, ${heatCycles.before} before`}`;
+  const spent = `${heatCycles.here} here${heatCycles.before === null ? '' : `, ${heatCycles.before === 0 ? 'none' : heatCycles.before} before`}`;
   const lines = [strong('A second attempt')];
   if (heatCycles.here + (heatCycles.before ?? 0) > 0) lines.push(`  Heat cycles spent: ${spent}.`);
   if (damage.onceMore > 0)

@@ -136,7 +136,8 @@ describe('What was spent before a second attempt', () => {
   it('counts the heat of both, and more heat makes the same work riskier', async () => {
     const { record } = workedCase('back-after-three-weeks');
     const { heatCycles, damage } = secondOf(await judged(record));
-    expect(heatCycles).toEqual({ before: null, here: 2 });
+    // the owner said that nobody had heated it before: that is none, and not unknown
+    expect(heatCycles).toEqual({ before: 0, here: 2 });
     expect(damage.onceMore).toBeGreaterThan(damage.lastTime + 0.05);
     expect(damage.because.map(({ rule }) => rule)).toContain('second-heat-cycle-raises-damage');
     const [arrived, ...rest] = record.timeline;
@@ -146,6 +147,9 @@ describe('What was spent before a second attempt', () => {
       before: 1,
       here: 2,
     });
+    const { 'earlier-heat-work': _, ...facts } = arrived.facts;
+    const unasked = await judged({ ...record, timeline: [{ ...arrived, facts }, ...rest] });
+    expect(secondOf(unasked).heatCycles).toEqual({ before: null, here: 2 });
   });
 });
 

@@ -85,6 +85,23 @@ describe('A card that came back and went out again with nothing done to it', () 
   });
 });
 
+describe('A screen left open overnight', () => {
+  it('takes the day it is filled in on, and not the day it was drawn on', async () => {
+    const wizard = await openWizard();
+    const { page, main, stored } = wizard;
+    await page.clock.setSystemTime('2026-04-10T18:00:00Z');
+    await openBack(wizard);
+    const log = main.locator('.service-log');
+    for (const what of ['Take out: came back', 'Take out: handed back'])
+      await log.getByRole('button', { name: what }).click();
+    await wizard.weighed();
+    await page.clock.setSystemTime('2026-04-11T08:00:00Z');
+    await log.getByLabel('Handed back, on which day').fill('2026-04-11');
+    await log.getByRole('button', { name: 'Take out: handed back' }).waitFor();
+    expect((await stored()).timeline.findLast(({ type }) => type === 'handed-back')?.at).toMatch(/^2026-04-11/);
+  });
+});
+
 describe('A card that came back', () => {
   it('is followed from the work to the second page: handed back, paid, back, looked at again, explained, told to its owner', async () => {
     const wizard = await openWizard();

@@ -109,7 +109,8 @@ function Happened({
       drafts.set(key, null);
       return;
     }
-    const placed = putOn(record, kind, day, now);
+    // the screen may have been drawn on another day than it is filled in on
+    const placed = putOn(record, kind, day, new Date().toISOString());
     drafts.set(key, placed.ok ? null : day);
     if (!placed.ok) return;
     edit((latest, at) => {

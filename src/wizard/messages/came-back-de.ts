@@ -101,7 +101,7 @@ export const cameBackDe: CameBackWords = {
     heading: 'Ein zweiter Versuch?',
     soFar: 'Nach dem Stand vor der nächsten Prüfung.',
     heat: 'Verbrauchte Hitzegänge',
-    heatBoth: (before, here) => `${here} hier, ${before} vorher`,
+    heatBoth: (before, here) => `${here} hier, ${before === 0 ? 'keine' : before} vorher`,
     heatHere: (here) => `${here} hier; was vorher war, weiß niemand`,
     again: (remedy) => `${remedy}, noch einmal`,
     chances: (works, holds, after) => `läuft ${works}, nach ${dative(after)} noch ${holds}`,

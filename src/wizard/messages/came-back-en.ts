@@ -96,7 +96,7 @@ export const cameBackEn = {
     heading: 'A second attempt?',
     soFar: 'As it looks before the next check.',
     heat: 'Heat cycles spent',
-    heatBoth: (before: number, here: number) => `${here} here, ${before} before`,
+    heatBoth: (before: number, here: number) => `${here} here, ${before === 0 ? 'none' : before} before`,
     heatHere: (here: number) => `${here} here; before that nobody knows`,
     again: (remedy: string) => `${remedy}, once more`,
     chances: (works: string, holds: string, after: string) => `works ${works}, still after ${after} ${holds}`,
