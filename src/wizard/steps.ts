@@ -94,6 +94,7 @@ export const BENCH_ORDER: readonly string[] = [
   'cooler-off',
   'profile-review',
   'ball-grid-inspection',
+  'pads-inspection',
   'rail-resistances',
   'resistance-against-before',
   'rails-on-limited-supply',
