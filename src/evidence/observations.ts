@@ -45,6 +45,8 @@ interface Said {
   readonly by: 'bench' | 'owner';
   readonly weights: readonly number[] | undefined;
   readonly reading?: GradedReading;
+  /** at a hold point of work: what fails there is put right before it is looked at again */
+  readonly inWork: boolean;
 }
 
 /**
@@ -52,7 +54,7 @@ interface Said {
  *
  * In a segment the last observation of a finding stands. What the bench saw stands against what the owner said,
  * whichever came later; where the bench could not tell, the owner's word is kept. An earlier answer of the bench that
- * differed is named in `contradicts`. Observations of different findings do not touch each other, so that their order
+ * differed is named in `contradicts`, unless both were given at hold points of the work: there hands were at it in between. Observations of different findings do not touch each other, so that their order
  * does not matter.
  */
 export function foldObservations(timeline: readonly Event[], bench: Bench): Folded {
@@ -107,25 +109,26 @@ function say(
   issues: RecordIssue[],
 ): Said {
   const by = event.type === 'measured' ? 'bench' : event.by;
+  const inWork = event.step !== undefined;
   const notHere = bench.notHere(finding.id);
   if (notHere !== undefined) {
     setAside.push({ finding: finding.id, path, because: notHere });
-    return { by, weights: undefined };
+    return { by, inWork, weights: undefined };
   }
-  if (event.type === 'seen') return { by, weights: seenWeights(event, finding) };
+  if (event.type === 'seen') return { by, inWork, weights: seenWeights(event, finding) };
 
   const window = bench.windowFor(finding.id);
   if (typeof window === 'string') {
     const unread = readableAtLeast(event, path, bench.quantityOf(finding.id), finding);
     if (unread) issues.push(unread);
     else setAside.push({ finding: finding.id, path, because: window });
-    return { by, weights: undefined };
+    return { by, inWork, weights: undefined };
   }
   const graded = gradeReading(event, window, finding, bench.shop);
-  if (graded.kind === 'graded') return { by, weights: graded.weights, reading: graded.reading };
+  if (graded.kind === 'graded') return { by, inWork, weights: graded.weights, reading: graded.reading };
   const { field, wrong, todo, told, typed } = graded;
   issues.push({ path: `${path}.${field}`, wrong, todo, told, typed });
-  return { by, weights: undefined };
+  return { by, inWork, weights: undefined };
 }
 
 /** A reading that no window can judge yet must still be a reading. */
@@ -167,7 +170,9 @@ function settle(finding: Finding, said: readonly Said[]): FindingEvidence | unde
   const last = bench.at(-1);
   if (last?.weights) {
     const state = mostSupported(last.weights, finding);
-    const before = bench.findLast(({ weights }) => weights && mostSupported(weights, finding) !== state);
+    const before = bench.findLast(
+      ({ weights, inWork }) => weights && !(inWork && last.inWork) && mostSupported(weights, finding) !== state,
+    );
     return {
       finding: finding.id,
       weights: last.weights,

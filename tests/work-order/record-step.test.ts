@@ -132,7 +132,7 @@ describe('The record of the work as evidence', () => {
     expect(whole('rework-open-joint')).toBeLessThan(unseen('rework-open-joint'));
   });
 
-  it('and a ball put back counts as the grid looks now: the last look stands, and it says that it differed before', async () => {
+  it('and a ball put back counts as the grid looks now: it was mended in between, which is no fault that comes and goes', async () => {
     const off = recorded(order, cleaning, {
       step: 'grid-after-cleaning',
       outcome: 'failed',
@@ -147,7 +147,37 @@ describe('The record of the work as evidence', () => {
     const { evidence } = await assessed(whole);
     const items = evidence.filter(({ finding }) => finding === 'ball-grid');
     expect(items).toHaveLength(1);
-    expect(items[0]).toMatchObject({ state: 'intact', contradicts: 'missing-balls' });
+    expect(items[0]).toMatchObject({ state: 'intact' });
+    expect(items[0]).not.toHaveProperty('contradicts');
+    // looked at afresh with no work to it, the same two answers do contradict each other
+    const byItself: CardRecord = {
+      ...whole,
+      timeline: [
+        ...whole.timeline,
+        { type: 'seen', at: later(whole, 5), finding: 'ball-grid', state: 'missing-balls', by: 'bench' },
+      ],
+    };
+    expect((await assessed(byItself)).evidence.find(({ finding }) => finding === 'ball-grid')).toMatchObject({
+      state: 'missing-balls',
+      contradicts: 'intact',
+    });
+  });
+
+  it('a pad that tore when the part came off makes a lifted pad likely, and one that was put right does not', async () => {
+    const bare = workedUpTo(order, arrived, 'pads-flat');
+    const torn = recorded(order, bare, {
+      step: 'pads-flat',
+      outcome: 'failed',
+      found: [{ finding: 'pads-bare', state: 'torn-off' }],
+    });
+    const mended = recorded(order, torn, {
+      step: 'pads-flat',
+      outcome: 'passed',
+      found: [{ finding: 'pads-bare', state: 'in-place' }],
+    });
+    const [unseen, seen, after] = await Promise.all([bare, torn, mended].map(chances));
+    expect(seen!('rework-pad-lifted')).toBeGreaterThan(10 * unseen!('rework-pad-lifted'));
+    expect(after!('rework-pad-lifted')).toBeLessThan(unseen!('rework-pad-lifted'));
   });
 
   it('a curve outside its window makes what bad heat does likelier, one inside less likely, by the weights of the log', async () => {
