@@ -31,7 +31,9 @@ const DAY = 1;
 /**
  * The card went out working and was still working after `days`: every trajectory weighs its chance of that, the product over
  * its dormant faults of their survival and that of no new fault. One with an active fault of the card cannot have gone
- * out working. Longer survival never raises the share of a masked fault whose hazard does not fall (shape 1 or more) against a sound card.
+ * out working. Longer survival never raises the share of a masked fault whose hazard does not fall (shape 1 or more) against a sound card
+ * (but for days on which it is below the rate of the same fault anew), nor, so, the chance that anything sleeps at all. Of two masked faults
+ * the slower gains on the quicker: its own chance may rise.
  */
 export function stillWorking(fold: Fold, days: number, service: Service): Fold | null {
   const survived = fold.situations.map((situation) =>

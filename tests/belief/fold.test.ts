@@ -195,6 +195,38 @@ describe('time in service', () => {
     }
   });
 
+  it('never raises by longer survival that anything sleeps, nor any masked fault against a sound card, whatever laws do not slacken', () => {
+    const law = fc.record({
+      medianDays: fc.integer({ min: 2, max: 900 }),
+      shape: fc.integer({ min: 10, max: 35 }).map((tenths) => tenths / 10),
+    });
+    fc.assert(
+      fc.property(oddsOf, remedyOf, law, law, (odds, remedy, first, second) => {
+        const out = treat(foldOf(odds), remedy, true, host);
+        if (out === null) return;
+        const only: Service = { relapse: [first, second, null], newPerDay: [0, 0, 0], host };
+        let before: readonly number[] | null = null;
+        for (const days of [0, 0.5, 3, 20, 60, 120, 400, 2000]) {
+          const fold = stillWorking(out, days, only);
+          if (fold === null) return;
+          const asleep = (is: (fault: number) => boolean) =>
+            trajectoriesOf(fold)
+              .filter(({ now }) =>
+                now.some(({ fault, standing }) => ['dormant', 'latent'].includes(standing) && is(fault)),
+              )
+              .reduce((sum, { chance: share }) => sum + share, 0);
+          const any = asleep(() => true);
+          const now = [any, ...[0, 1].map((one) => asleep((fault) => fault === one) / (1 - any))];
+          now.forEach((share, at) => {
+            expect(share).toBeLessThanOrEqual((before?.[at] ?? Number.POSITIVE_INFINITY) * (1 + 1e-9) + 1e-12);
+          });
+          before = now;
+        }
+      }),
+      { seed: 20261125, numRuns: 120 },
+    );
+  });
+
   it('adds up: failing on one of the days, or still working after the last (closed form for one dormant fault)', () => {
     const only: Service = { relapse: [{ medianDays: 40, shape: 1.3 }, null, null], newPerDay: [0, 0, 0], host };
     const masked: Remedy = { cures: [0, 0, 0], masks: [1, 0, 0], induces: [0, 0, 0] };
