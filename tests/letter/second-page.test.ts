@@ -37,14 +37,14 @@ function clockAgain(paid: number, workedDays: number): CardRecord {
 describe('The second page of a card that failed after three weeks', () => {
   it('says why, points at the main chip and not at its solder, and advises against the same repair', () => {
     const { letter, german } = bench.of('back-after-three-weeks');
-    expect(letter.title).toBe('A second repair is not worth it');
+    expect(letter.title).toBe('Another repair is not worth it');
     expect(letterText(letter)).toContain('Why your card failed again, and what we advise');
     expect(letter.causes[0]!.fault).toBe('core-bump-fracture');
     const { plainly, again, reasons } = letter.afterWork!;
     expect(reasons[0]!.kind).toBe('relapsed');
     expect(plainly).toContain('no proof');
     expect(again.at(-1)).toBe('We advise against it.');
-    expect(german.title).toBe('Eine zweite Reparatur lohnt sich nicht');
+    expect(german.title).toBe('Eine weitere Reparatur lohnt sich nicht');
     expect(german.afterWork!.again.at(-1)).toBe('Wir raten davon ab.');
   });
 
@@ -119,7 +119,7 @@ describe('The second page of a card that came back twice', () => {
 describe('The second page under warranty', () => {
   it('offers to try again at no new price where that suits both, with the money back as the other box', async () => {
     const letter = await bench.letterOf(clockAgain(100, 40));
-    expect(letter.title).toBe('A second repair is worth it');
+    expect(letter.title).toBe('Another repair is worth it');
     expect(letter.afterWork!.sentences.slice(1)).toEqual([
       'You paid €100 for it.',
       'That is within the 90 days of warranty: you can have your money back. We advise you to let us try again at no new price.',

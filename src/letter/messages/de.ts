@@ -75,7 +75,7 @@ export const de: Messages = {
     contradiction: 'Wir müssen noch einmal nachsehen',
   },
   titleReturnUnsure: 'Vermutlich ist die Karte in Ordnung',
-  titlesAgain: { repair: 'Eine zweite Reparatur lohnt sich', leave: 'Eine zweite Reparatur lohnt sich nicht' },
+  titlesAgain: { repair: 'Eine weitere Reparatur lohnt sich', leave: 'Eine weitere Reparatur lohnt sich nicht' },
   titleWorks: 'Die Karte läuft: es ist nichts zu tun',
   titleClose: 'Die Reparatur lohnt sich nur knapp',
 

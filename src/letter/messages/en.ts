@@ -77,7 +77,7 @@ export const en = {
     contradiction: 'We need to look again',
   } satisfies Record<Outcome, string>,
   titleReturnUnsure: 'Most likely nothing is wrong with the card',
-  titlesAgain: { repair: 'A second repair is worth it', leave: 'A second repair is not worth it' },
+  titlesAgain: { repair: 'Another repair is worth it', leave: 'Another repair is not worth it' },
   titleWorks: 'The card works: there is nothing to do',
   titleClose: 'The repair is only just worth it',
 
