@@ -43,6 +43,11 @@ describe('Hands that stay on the keyboard', () => {
     await enter();
     await keyboard.type('25');
     await enter(2);
+    expect((await stored()).money, 'typed in place of the shop’s figures, not behind them').toEqual({
+      working: { low: 230, likely: 270, high: 310 },
+      asIs: 35,
+      partsAfterWork: 25,
+    });
 
     await main.getByRole('heading', { name: 'What has it been through?' }).waitFor();
     await expectQuestion(page, /months on end/);
@@ -100,6 +105,22 @@ describe('Hands that stay on the keyboard', () => {
     expect(foundOf(record, 'voltage-core')).toMatchObject({ typed: '0.78' });
     expect(foundOf(record, 'start-up')).toMatchObject({ state: 'artifacts-from-first-image', by: 'bench' });
     expect(foundOf(record, 'memory-test')).toMatchObject({ state: 'one-chip' });
+  });
+
+  it('put a figure right by coming back to it: what is typed then takes its place', async () => {
+    const { page, newCard, field, stored } = await openWizard();
+    await newCard();
+    await field('Worth working').fill('230');
+    expect(await field('Worth as it lies there').inputValue(), 'the shop’s figure stays grey').toBe('');
+    await field('Worth working').focus();
+    await press(page, 'Enter');
+    await page.keyboard.type('35');
+    await press(page, 'Shift+Enter');
+    await page.keyboard.type('250');
+    expect((await stored()).money).toMatchObject({ working: 250, asIs: 35 });
+    await page.reload();
+    await expect.poll(() => field('Worth as it lies there').inputValue()).toBe('35');
+    expect(await field('Left if the work fails').getAttribute('placeholder')).not.toBe('');
   });
 
   it('reach every question of every step with Tab, and the eye is shown where they are', async () => {

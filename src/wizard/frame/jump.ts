@@ -15,8 +15,14 @@ function fieldOf(question: Element): HTMLElement | null {
 export function standOn(question: Element): void {
   const folded = question.closest('details:not([open])');
   if (folded instanceof HTMLDetailsElement) folded.open = true;
-  fieldOf(question)?.focus({ preventScroll: true });
+  standIn(fieldOf(question));
   question.scrollIntoView({ block: 'center' });
+}
+
+/** As Tab does: what stands in a text field is chosen, and typing takes its place instead of going on behind it. */
+function standIn(field: HTMLElement | null): void {
+  field?.focus({ preventScroll: true });
+  if (field instanceof HTMLInputElement && field.type === 'text') field.select();
 }
 
 const questions = (): Element[] =>
@@ -65,9 +71,7 @@ export function standOnFirst(): void {
   if (first === undefined) standOnHeading();
   else {
     scrollTo({ top: 0 });
-    const field = fieldOf(first);
-    field?.focus({ preventScroll: true });
-    if (field instanceof HTMLInputElement && field.type === 'text') field.select();
+    standIn(fieldOf(first));
   }
 }
 

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Assessed, EvidenceItem } from '../../assessment.ts';
+import type { Record } from '../../record/schema.ts';
 import type { FindingView } from '../catalogue.ts';
 import { messages } from '../language.ts';
 import { COLUMNS, type Column, isBlock, layBlock } from '../paste.ts';
@@ -60,7 +61,7 @@ export function ReadingsTable({ rails, evidence, windows, voltagesOpen }: Props)
 function usePaste(rails: readonly Rail[], voltagesOpen: boolean) {
   const { desk, drafts, editWithDrafts } = useSession();
   const { meter, quantityOf } = useMeter();
-  const [said, setSaid] = useState('');
+  const [told, setTold] = useState<{ readonly words: string; readonly of: Record } | null>(null);
   const paste = (event: ClipboardEvent) => {
     const text = event.clipboardData?.getData('text/plain') ?? '';
     const cell = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-rail]') : null;
@@ -74,14 +75,19 @@ function usePaste(rails: readonly Rail[], voltagesOpen: boolean) {
     const taken = takeCells(cells, desk.value.record, new Date().toISOString(), around);
     editWithDrafts((record, at) => takeCells(cells, record, at, around).record, taken.drafts);
     const { pasted, pastedHeading, pastedByName } = messages.value.readings;
-    const told = [
+    const words = [
       pasted(taken.readable, taken.unreadable, left.length),
       ...(headings.length > 0 ? [pastedHeading(headings.join(' / '))] : []),
       ...(byName ? [pastedByName] : []),
     ];
-    setSaid(told.join('; '));
+    setTold({ words: words.join('; '), of: desk.value.record });
   };
-  return { paste, said };
+  // what has been taken back is not said any more
+  const stands =
+    told !== null &&
+    desk.value !== null &&
+    [...desk.value.past, desk.value.record].some((record) => record === told.of);
+  return { paste, said: stands ? told.words : '' };
 }
 
 interface CellsProps {

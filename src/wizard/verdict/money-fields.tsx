@@ -36,17 +36,20 @@ export function MoneyFields({ shop, at, parts }: Props) {
     <div class="money">
       {FIELDS.map((key) => {
         const field = `money-${key}`;
+        const taken = writeAmount(money[key]);
+        // one figure typed puts all three into the record: those nobody typed stay grey, and typing does not go on behind them
+        const typed = taken === writeAmount(shop.defaultMoney[key]) ? '' : taken;
         return (
           <div class="money-field" data-question key={key}>
             <TypedField
               id={`${at}-${field}`}
               label={words[key]}
               unit={shop.currency}
-              stored={stated === undefined ? '' : writeAmount(stated[key])}
+              stored={typed}
               draft={drafts.texts.value.get(field)}
-              placeholder={writeAmount(money[key])}
+              placeholder={taken}
               read={readAmount}
-              same={(text, stored) => text === stored || sameAmount(text, stored)}
+              same={(text, stored) => text === stored || sameAmount(text, taken)}
               onText={take(field, (amount) => ({ ...money, [key]: amount }))}
               describedBy={`${at}-${field}-about`}
             />
