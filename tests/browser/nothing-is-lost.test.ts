@@ -58,6 +58,42 @@ describe('What was typed at the bench', () => {
     expect(foundOf(record, 'resistance-memory')).toMatchObject({ typed: '38R' });
   });
 
+  it('says that the server is gone without pressing the name of the card out of sight', async () => {
+    const wizard = await openWizard({ ownBench: true, expected: SERVER_GONE, viewport: { width: 1024, height: 768 } });
+    const { page } = wizard;
+    await wizard.newCard();
+    await wizard.field('Name it, so that you find it again').fill('Blocks on the screen, mined two winters');
+    await wizard.stored();
+    await wizard.bench.kill();
+    await wizard.answer(/What kind of memory/, 'GDDR6');
+    await page.getByRole('button', { name: 'Try again' }).waitFor();
+    const name = page.getByRole('banner').getByText('Blocks on the screen, mined two winters');
+    expect(await name.evaluate((words) => words.closest('p')!.scrollWidth - words.closest('p')!.clientWidth)).toBe(0);
+  });
+
+  it('is taken back whole after a paste: rows by the names of their rails, what could not be read, and what was said of it', async () => {
+    const { page, newCard, step, field, weighed, main } = await openWizard();
+    await newCard();
+    await step(/^Readings/);
+    const sheet = 'Rail\tOhm\nMemory\t38R\nVcore\t0.9\n5 V\tn/a\n';
+    await field(CORE).evaluate((cell, text) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text/plain', text);
+      cell.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+    }, sheet);
+    await weighed();
+    const FIVE = '5 V, resistance to ground';
+    const shown = () => Promise.all([CORE, MEMORY, FIVE].map((rail) => field(rail).inputValue()));
+    await expect.poll(shown).toEqual(['0.9', '38R', 'n/a']);
+    const said = main.getByText(
+      /2 values pasted, 1 cannot be read yet.*read as a heading: “Rail Ohm”.*the rail it names/,
+    );
+    await said.waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(shown).toEqual(['', '', '']);
+    await said.waitFor({ state: 'hidden' });
+  });
+
   it('reaches the disk even if the window was closed while the server was dead', async () => {
     const wizard = await openWizard({ ownBench: true, expected: SERVER_GONE });
     await wizard.newCard();
