@@ -82,6 +82,8 @@ export const SAYINGS = {
   'opens-checks': 'It opens other checks ({checks}): worth {worth} with them.',
   'no-check-open': 'No further check is open.',
   'no-check-worth-it': 'No check is worth its minutes: none would change the decision by more than it costs.',
+  'no-check-gains-enough':
+    'No check gains enough to be begun: the best would leave the decision {gain} better, all its minutes paid.',
   'owed-first': '{option} would follow, but not before this has been looked at.',
   unproven:
     'It is not proven that nothing pays: what has not been looked at could be worth up to {open}, and no card is given up unmeasured.',

@@ -52,4 +52,18 @@ describe('the worked cases', () => {
     expect((await assessed(dear)).verdict.kind).toBe('reball');
     expect((await assessed({ ...dear, money: cheap.money })).verdict.kind).toBe('scrap');
   });
+
+  it('never say that no check pays beside one that does: then it gains too little to be begun', async () => {
+    const told = { little: 0, nothing: 0 };
+    for (const { file, record } of workedCases) {
+      const { next, checks } = await assessed(record);
+      if (next.kind !== 'act') continue;
+      const pays = checks.some(({ state, worth }) => state === 'worth-it' && worth >= 1);
+      const little = next.because.startsWith('No check gains enough to be begun');
+      told[little ? 'little' : 'nothing'] += 1;
+      if (pays) expect(little, file).toBe(true);
+    }
+    expect(told.little, 'both are told').toBeGreaterThan(0);
+    expect(told.nothing).toBeGreaterThan(told.little);
+  });
 });
