@@ -1,9 +1,10 @@
-/** Which checks must come before each remedy, so that no part is changed that nobody has located. */
+/** Which checks must come before each remedy and each way to stop, so that no part is changed that nobody has located. */
 import type { CardCheck } from '../decision/card-problem.ts';
 import type { Gathered } from '../evidence/evidence.ts';
 import { isTaken } from '../evidence/safety.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
-import type { Id, Remedy } from '../knowledge/schema.ts';
+import type { After, Id } from '../knowledge/schema.ts';
+import type { Record as CardRecord } from '../record/schema.ts';
 import type { ChecksAtThisCard } from './checks.ts';
 
 export interface MustFollow {
@@ -14,15 +15,21 @@ export interface MustFollow {
   readonly blocked: readonly string[];
 }
 
+/** The bench has seen it work after the last work, and it has not come back since: who looks again sees the same card. */
+export function leftWorking(timeline: CardRecord['timeline']): boolean {
+  const last = timeline.findLast(({ type }) => type === 'treated' || type === 'came-back');
+  return last?.type === 'treated' && last.worked === true;
+}
+
 /**
- * For each remedy the checks still owed: of every entry of its `after`, unless the bench has looked at one of its findings, the
+ * For each remedy or stop the checks still owed: of every entry of its `after`, unless the bench has looked at one of its findings, the
  * quickest open check that looks at one, with everything that check waits for. An entry that this bench can never meet on this card is
  * waived: what cannot be looked at must not keep a card from being mended. One that only cannot be met yet blocks the remedy.
  */
 export function mustFollow(
   knowledge: Knowledge,
   gathered: Gathered,
-  remedies: readonly Remedy[],
+  ends: readonly { readonly after?: After | undefined }[],
   { open, never }: Pick<ChecksAtThisCard, 'open' | 'never'>,
 ): MustFollow[] {
   const findings = new Map(knowledge.findings.map((finding) => [finding.id, finding]));
@@ -54,11 +61,11 @@ export function mustFollow(
     return [...before, check.id];
   };
 
-  return remedies.map((remedy) => {
+  return ends.map(({ after = [] }) => {
     const checks: Id[] = [];
     const because: string[] = [];
     const blocked: string[] = [];
-    for (const entry of remedy.after ?? []) {
+    for (const entry of after) {
       if (entry.findings.some((finding) => seen.has(finding))) continue;
       const chains = entry.findings.flatMap(yielding).flatMap((check) => {
         const links = chain(check);

@@ -17,7 +17,7 @@ import type { Id } from '../knowledge/schema.ts';
 import type { Record as CardRecord } from '../record/schema.ts';
 import { USUAL_RESTRAINT } from '../shop/restraint.ts';
 import type { Restraint, Shop } from '../shop/schema.ts';
-import { mustFollow } from './after.ts';
+import { leftWorking, mustFollow } from './after.ts';
 import { type ChecksAtThisCard, checksAtThisCard } from './checks.ts';
 import type { Diagnosis } from './diagnosis.ts';
 import { preparationsMade } from './made.ts';
@@ -74,7 +74,10 @@ export function decideOn(
   );
   const card = cardAtThisShop(knowledge, shop, record, gathered, made, (remedy) => after.get(remedy.id)!.blocked);
   const owed = card.remedies.map((remedy) => after.get(remedy.id)!.checks);
-  const owedBy = (plan: Plan) => [...new Set(plan.steps.flatMap((step) => owed[step]!))];
+  const stops = mustFollow(knowledge, gathered, knowledge.stops, checks);
+  const owedByStop = stops.map((each) => (leftWorking(record.timeline) ? [] : each.checks));
+  const owedBy = (plan: Plan) =>
+    plan.stop === null ? [...new Set(plan.steps.flatMap((step) => owed[step]!))] : owedByStop[plan.stop]!;
 
   const mendsEnough = ({ stop, chances }: Plan) => stop !== null || chances.works - sound >= restraint.leastMended;
 
@@ -91,6 +94,7 @@ export function decideOn(
     {
       lessMargin: true,
       mustFollow: owed,
+      stopsFollow: owedByStop,
     },
   );
   const scratch = courseScratch(tableOf(card.model), set);

@@ -42,6 +42,8 @@ export interface CardProblemOptions {
    * those not done yet whether it looks at their results or not: so it never pays to leave them out.
    */
   readonly mustFollow?: readonly (readonly string[])[];
+  /** the same for each stop of the model */
+  readonly stopsFollow?: readonly (readonly string[])[];
 }
 
 /** Plans are looked for after at most so many outcomes of checks, the likeliest, and none rarer than this. */
@@ -169,11 +171,11 @@ function assemble(
     }),
   );
   const preparations = model.preparations.map(({ id, minutes }) => ({ id, cost: minutes * rate }));
-  const { mustFollow = [] } = options;
+  const { mustFollow = [], stopsFollow = [] } = options;
   // a check that some plan must follow is a preparation of both: whoever comes first pays for it
   const shared = tests
     .map(({ id }) => id)
-    .filter((id) => mustFollow.some((checks) => checks.includes(id)))
+    .filter((id) => [...mustFollow, ...stopsFollow].some((checks) => checks.includes(id)))
     .slice(0, Math.max(0, MOST_PREPARATIONS - preparations.length));
   const at = new Map(shared.map((id, k) => [id, preparations.length + k]));
   for (const id of shared) preparations.push({ id: `check ${id}`, cost: tests.find((test) => test.id === id)!.cost });
@@ -182,7 +184,10 @@ function assemble(
     return own === undefined ? test : { ...test, cost: 0, preparations: [...test.preparations, own] };
   });
   const ended = stops.map((stop, k) => {
-    const checks = new Set(plans[k]!.steps.flatMap((step) => mustFollow[step] ?? []));
+    const plan = plans[k]!;
+    const checks = new Set(
+      plan.stop === null ? plan.steps.flatMap((step) => mustFollow[step] ?? []) : stopsFollow[plan.stop],
+    );
     const owed = tests.filter((test) => checks.has(test.id));
     if (owed.length === 0) return stop;
     const needed = owed.flatMap((test) => [...test.preparations, ...(at.has(test.id) ? [at.get(test.id)!] : [])]);

@@ -143,6 +143,17 @@ export const REMEDY_KINDS = ['reflow', 'reball', 'component-swap', 'core-swap', 
 export const Effect = z.strictObject({ cures: Chance, masks: Chance.optional() });
 export type Effect = z.infer<typeof Effect>;
 
+/** What the bench must have looked at first: of each entry at least one of the findings. */
+export const After = z.array(
+  z.strictObject({
+    findings: z.array(Id).min(1),
+    because: Text,
+    /** waived while rules close every check that looks at one (a wet board must be washed before it can be powered) */
+    unlessClosed: z.boolean().optional(),
+  }),
+);
+export type After = z.infer<typeof After>;
+
 export const Remedy = z.strictObject({
   id: Id,
   kind: z.enum(REMEDY_KINDS),
@@ -158,20 +169,8 @@ export const Remedy = z.strictObject({
   heatCycles: z.number().int().nonnegative(),
   equipment: z.array(Id),
   effects: z.record(Id, Effect),
-  /**
-   * what the bench must have looked at before this is done: of each entry at least one of the findings. The planner reckons with
-   * the remedy all the same, because the looking is what it plans; a verdict does not rest on it before.
-   */
-  after: z
-    .array(
-      z.strictObject({
-        findings: z.array(Id).min(1),
-        because: Text,
-        /** waived while rules close every check that looks at one (a wet board must be washed before it can be powered) */
-        unlessClosed: z.boolean().optional(),
-      }),
-    )
-    .optional(),
+  /** before this is done; the planner reckons with the remedy all the same, because the looking is what it plans; a verdict does not rest on it before */
+  after: After.optional(),
   /** faults the work itself can cause on a card that does not have them */
   induces: z.record(Id, Chance),
   howTo: z.array(Text).min(1),
@@ -272,6 +271,8 @@ export const Stop = z.strictObject({
   minutes: Spread,
   /** working-if-sound: the working value when no fault of the card is active, else as-is less the cost of its return · as-is · parts */
   value: z.enum(['working-if-sound', 'as-is', 'parts']),
+  /** before the card leaves so; the look comes next, and the verdict stands in pencil until then */
+  after: After.optional(),
   $schema: z.string().optional(),
 });
 export type Stop = z.infer<typeof Stop>;

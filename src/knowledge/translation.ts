@@ -150,7 +150,12 @@ export function mapTexts(knowledge: Knowledge, say: Say, sentence: SaySentence):
     }),
     stops: knowledge.stops.map((stop) => {
       const { one } = on('stops', stop.id);
-      return { ...stop, name: one('name', stop.name), owner: one('owner', stop.owner) };
+      return {
+        ...stop,
+        name: one('name', stop.name),
+        owner: one('owner', stop.owner),
+        ...(stop.after === undefined ? {} : { after: stop.after.map(because) }),
+      };
     }),
     windows: knowledge.windows.map(named('windows')),
     cautions: knowledge.cautions.map((caution) => {

@@ -1,8 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { leftWorking } from '../../src/assess/after.ts';
 import { assess } from '../../src/assess.ts';
 import type { Assessed } from '../../src/assessment.ts';
 import { exportKnowledge } from '../../src/knowledge/export.ts';
 import type { Knowledge } from '../../src/knowledge/knowledge.ts';
+import type { Record as CardRecord } from '../../src/record/schema.ts';
 import { USUAL_RESTRAINT } from '../../src/shop/restraint.ts';
 import type { Shop } from '../../src/shop/schema.ts';
 import { knowledgeAndShop, workedCase, workedCases } from './worked-cases.ts';
@@ -50,6 +52,76 @@ function bruteForce(assessment: Assessed, model: ReturnType<typeof exportKnowled
   }
   return new Map([...chance].map(([id, weight]) => [id, weight / total]));
 }
+
+describe('a card that is likely sound', () => {
+  const at = '2026-11-25T09:00:00Z';
+  const seen = (finding: string, state: string, by: 'bench' | 'owner' = 'bench') =>
+    ({ type: 'seen', at, finding, state, by }) as const;
+  /** It crashes in the owner's computer and runs in another, says the owner; the bench has so far only looked at it. */
+  const told = (more: CardRecord['timeline'] = []): CardRecord => ({
+    format: 1,
+    id: 'fine-card-old-supply',
+    title: 'Fine card, old supply',
+    invented: true,
+    money: { working: 300, asIs: 55, partsAfterWork: 35 },
+    timeline: [
+      {
+        type: 'arrived',
+        at,
+        facts: {
+          'die-size': 'medium',
+          'memory-type': 'gddr6',
+          'memory-chips': 8,
+          'power-connectors': 'one',
+          'power-class': 'up-to-300',
+          'second-core-rail': false,
+          'age-years': 2,
+          mined: false,
+          knocked: false,
+          liquid: false,
+          'stored-damp': false,
+          'earlier-heat-work': 'none',
+          'other-repair': false,
+          'cooler-opened': false,
+          'new-host-part': true,
+          'firmware-changed': false,
+          'onset-manner': 'sudden',
+          'works-elsewhere': true,
+        },
+      },
+      seen('onset', 'after-minutes-warm', 'owner'),
+      seen('start-up', 'crash-under-load', 'owner'),
+      seen('look-board', 'clean'),
+      seen('look-edge-connector', 'clean'),
+      seen('look-power-connector', 'clean'),
+      ...more,
+    ],
+  });
+
+  it('goes back only once somebody here has seen it start, or it has left the bench working', async () => {
+    const before = await assess(knowledge, shop, told());
+    expect(before).toMatchObject({ kind: 'assessed', verdict: { kind: 'return' }, next: { kind: 'check' } });
+    const rails = knowledge.checks.find(({ id }) => id === 'rail-resistances')!.yields;
+    const measured = rails.map((finding) => seen(finding, 'normal'));
+    // measuring alone is not enough
+    expect(await assess(knowledge, shop, told(measured))).toMatchObject({
+      verdict: { kind: 'return' },
+      next: { kind: 'check' },
+    });
+    const started = seen('start-up', 'desktop');
+    expect(await assess(knowledge, shop, told([...measured, started]))).toMatchObject({
+      verdict: { kind: 'return' },
+      next: { kind: 'act' },
+    });
+    expect(leftWorking([{ type: 'treated', at, remedy: 'thermal-service', worked: true }])).toBe(true);
+    expect(
+      leftWorking([
+        { type: 'treated', at, remedy: 'thermal-service', worked: true },
+        { type: 'came-back', at },
+      ]),
+    ).toBe(false);
+  });
+});
 
 describe('an assessment', () => {
   it('justifies no repair that works only because the cooler goes back on with fresh paste', () => {

@@ -79,6 +79,11 @@ export function auditReferences(context: AuditContext): Problem[] {
     for (const fault of Object.keys(value.effects)) named(file, `effects.${fault}`, 'faults', fault);
     for (const fault of Object.keys(value.induces)) named(file, `induces.${fault}`, 'faults', fault);
   }
+  for (const { file, value } of parsed(draft.stops)) {
+    (value.after ?? []).forEach(({ findings }, i) => {
+      each(file, `after[${i}].findings`, 'findings', findings);
+    });
+  }
   for (const { file, value } of parsed(draft.procedures)) {
     named(file, 'id', 'remedies', value.id);
     each(file, 'holdPoints', 'hold-points', value.holdPoints);
