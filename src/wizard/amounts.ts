@@ -2,6 +2,9 @@
 import type { Amount } from '../record/schema.ts';
 import { messages } from './language.ts';
 
+/** A high this many times the likely is two figures run into one; a guess of a factor is not that wide. */
+const FURTHEST_HIGH = 20;
+
 export type ReadAmount =
   | { readonly ok: true; readonly amount: Amount }
   | { readonly ok: false; readonly wrong: string; readonly todo: string };
@@ -22,6 +25,7 @@ export function readAmount(typed: string): ReadAmount {
   if (middle === undefined) return { ok: true, amount: low };
   const amount = high === undefined ? { low, likely: (low + middle) / 2, high: middle } : { low, likely: middle, high };
   if (amount.low > amount.likely || amount.likely > amount.high) return failed(amounts.falling);
+  if (amount.likely > 0 && amount.high > FURTHEST_HIGH * amount.likely) return failed(amounts.farApart(parts.at(-1)!));
   return { ok: true, amount };
 }
 

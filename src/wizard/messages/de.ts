@@ -217,6 +217,8 @@ export const de: Messages = {
     notAnAmount: (typed) => `„${typed}“ ist kein Betrag.`,
     tooMany: 'Das sind mehr als drei Zahlen.',
     falling: 'Die Zahlen dürfen von links nach rechts nicht fallen.',
+    farApart: (typed) =>
+      `${typed} ist mehr als das Zwanzigfache des Wahrscheinlichen: Sind zwei Zahlen zusammengelaufen?`,
   },
 
   howTo: {

@@ -222,6 +222,7 @@ export const en = {
     notAnAmount: (typed: string) => `"${typed}" is not an amount.`,
     tooMany: 'That is more than three figures.',
     falling: 'The figures must not fall from left to right.',
+    farApart: (typed: string) => `${typed} is more than twenty times the likely sum: are two figures run into one?`,
   },
 
   howTo: {

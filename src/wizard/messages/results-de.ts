@@ -95,7 +95,7 @@ export const resultsDe: ResultMessages = {
     takes: 'dauert',
     costs: 'kostet',
     answerWorth: 'ihre Antwort ist wert',
-    actHeading: 'Keine Prüfung lohnt ihre Minuten: handeln',
+    actHeading: 'Keine Prüfung lohnt den Anfang: handeln',
     seeVerdict: 'Zum Urteil',
     record: 'Ergebnis eintragen',
     outcomes: 'Was jedes Ergebnis ändern würde',

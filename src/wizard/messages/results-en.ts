@@ -92,7 +92,7 @@ export const resultsEn = {
     takes: 'takes',
     costs: 'costs',
     answerWorth: 'its answer is worth',
-    actHeading: 'No check is worth its minutes: act',
+    actHeading: 'No check is worth beginning: act',
     seeVerdict: 'See the verdict',
     record: 'Record the result',
     outcomes: 'What each result would do',
