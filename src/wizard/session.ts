@@ -7,6 +7,7 @@ import { goTo, openCard, type Place, place } from './address.ts';
 import type { Adviser } from './adviser.ts';
 import { type CardBook, createCardBook } from './bench/card-book.ts';
 import { change, type Desk, openDesk, redo, undo } from './desk.ts';
+import { same } from './device.ts';
 import type { Drafts } from './drafts.ts';
 import type { Keeper } from './keeper.ts';
 import { copyOfCase, newRecord } from './new-record.ts';
@@ -182,7 +183,10 @@ export function createSession(around: Around): Session {
     },
     async settle(which) {
       const record = await keeper.settle(which);
-      if (record !== null && desk.value?.record.id === record.id) show(record);
+      const open = desk.value;
+      if (record === null || open?.record.id !== record.id || same(record, open.record)) return;
+      // what was typed here stays one undo away
+      put(change(open, record));
     },
     async listCases() {
       const body = await json('api/cases');

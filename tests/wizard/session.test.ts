@@ -30,11 +30,14 @@ function makeStorage() {
   };
 }
 
-function openWindow(storage = makeStorage()) {
-  const fetch = async (path: string) =>
-    path === 'api/cases/worked-case'
-      ? new Response(JSON.stringify({ record: worked }))
-      : new Response(JSON.stringify({ wrong: 'the server is away' }), { status: 503 });
+type Answer = (path: string, init?: RequestInit) => Promise<Response>;
+
+const away: Answer = async (path) =>
+  path === 'api/cases/worked-case'
+    ? new Response(JSON.stringify({ record: worked }))
+    : new Response(JSON.stringify({ wrong: 'the server is away' }), { status: 503 });
+
+function openWindow(storage = makeStorage(), fetch = away) {
   const now = () => new Date(AT);
   const keeper = createKeeper({ fetch, storage, now });
   const adviser = createAdviser(() => ({ postMessage: () => {}, addEventListener: () => {} }), null);
@@ -85,6 +88,28 @@ describe('the open card', () => {
     expect(factAnswer(here.session.desk.value!.record, 'mined')).toBe(true);
     here.session.undo();
     expect(here.session.desk.value!.record).toEqual(opened);
+  });
+
+  it('takes the version of another device if asked, and undo leads back to what was typed here', async () => {
+    let held: Record | null = null;
+    const other: Answer = async (path, init) => {
+      if (!path.startsWith('api/records/') || held === null) return away(path);
+      const status = init?.method === 'PUT' && !String(init.body).includes('"revision":7') ? 409 : 200;
+      return new Response(JSON.stringify({ record: held, revision: 7 }), { status });
+    };
+    const { session, keeper } = openWindow(makeStorage(), other);
+    session.newCard();
+    const opened = session.desk.value!.record;
+    held = answerFact(opened, 'mined', false, AT);
+    session.edit((record, at) => answerFact(record, 'mined', true, at));
+    await vi.advanceTimersByTimeAsync(1_000);
+    expect(keeper.keeping.value).toMatchObject({ state: 'changed-elsewhere' });
+    await session.settle('theirs');
+    expect(factAnswer(session.desk.value!.record, 'mined')).toBe(false);
+    session.undo();
+    expect(factAnswer(session.desk.value!.record, 'mined')).toBe(true);
+    await vi.advanceTimersByTimeAsync(1_000);
+    expect(keeper.keeping.value, 'and what undo brought back is sent as the newer version').toEqual({ state: 'saved' });
   });
 
   it('takes back in one step what a pasted block put into the record and what it left aside, and brings back both', () => {
