@@ -5,6 +5,7 @@ import { afterAll, expect, onTestFinished } from 'vitest';
 import type { Record as CardRecord, Event } from '../../src/record/schema.ts';
 import { launchChromium } from './chromium.ts';
 import { type ServedBench, serveBench } from './served-bench.ts';
+import { guardKeys } from './stopped-drawing.ts';
 
 export interface Wizard {
   readonly bench: ServedBench;
@@ -62,6 +63,7 @@ export async function openWizard({ ownBench = false, expected, ...context }: Wan
   });
   opened.setDefaultTimeout(PATIENCE_MS);
   const page = await opened.newPage();
+  guardKeys(page);
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(`thrown: ${error.message}`));
   page.on('console', (message) => {
