@@ -138,6 +138,7 @@ describe('A caution', () => {
     await wizard.openCase('ball-crack-on-a-dear-card', 'work');
     const waiting = wizard.main.getByRole('region', { name: 'The card as it is, on record' });
     const seen = waiting.locator('.cautions li').filter({ visible: true });
+    await seen.first().waitFor();
     const own = await seen.count();
     expect(own).toBeGreaterThan(0);
     expect(own).toBeLessThan(6);
