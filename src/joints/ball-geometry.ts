@@ -187,7 +187,7 @@ export function landFit(ballDiameter: number, pad: number): LandFit {
   return { kind: pad < row.from ? 'too-small' : pad > row.to ? 'too-large' : 'fits', row };
 }
 
-/** What there is to say of a mixture, as data: `notes` is the same in words. */
+/** What there is to say of a mixture, as data; `ball-grid/messages` has the words. */
 export type MixNote =
   | { readonly id: 'mixes-in-part'; readonly alloy: string; readonly celsius: number }
   | { readonly id: 'lowers-melting' | 'lead' | 'bismuth-with-lead' };
@@ -199,7 +199,6 @@ export interface MixedJoint {
   readonly volumeShare: number;
   readonly leaded: boolean;
   readonly noted: readonly MixNote[];
-  readonly notes: readonly string[];
 }
 
 /** More lead than this by mass in a homogeneous material is above the RoHS figure. */
@@ -208,7 +207,7 @@ const LEAD_SHARE_NOTED = 0.001;
 /**
  * What a joint consists of when two alloys melt into one (a lead-free ball left on a pad that is soldered with leaded
  * solder): volumes in any one unit times densities give masses, masses times compositions give shares. Alloys without a
- * density cannot be mixed and are an error. The notes say what the mixture means, as common practice has it; a liquidus
+ * density cannot be mixed and are an error. What is noted says what the mixture means, as common practice has it; a liquidus
  * is not computed, because none of the tables holds the mixtures.
  */
 export function mixAlloys(first: Alloy, firstVolume: number, second: Alloy, secondVolume: number): MixedJoint {
@@ -239,18 +238,5 @@ export function mixAlloys(first: Alloy, firstVolume: number, second: Alloy, seco
     ...(leaded ? [{ id: 'lead' } as const] : []),
     ...(mass.Bi && mass.Pb ? [{ id: 'bismuth-with-lead' } as const] : []),
   ];
-  return { mass, volumeShare: firstVolume / (firstVolume + secondVolume), leaded, noted, notes: noted.map(sayNote) };
-}
-
-function sayNote(note: MixNote): string {
-  switch (note.id) {
-    case 'mixes-in-part':
-      return `Below ${note.celsius} °C the ${note.alloy} part does not melt through: the joint mixes in part, and unevenly.`;
-    case 'lowers-melting':
-      return 'Mixing in leaded solder lowers the melting range of a lead-free joint: common practice for taking parts off, not for joints that stay.';
-    case 'lead':
-      return 'Lead is above 0.1 % of the mass: rules on placing on the market and on repair differ by place; ask locally.';
-    case 'bismuth-with-lead':
-      return 'Bismuth with lead forms a phase that melts near 96 °C (from memory): never mix them.';
-  }
+  return { mass, volumeShare: firstVolume / (firstVolume + secondVolume), leaded, noted };
 }

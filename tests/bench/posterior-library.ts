@@ -12,7 +12,7 @@ export interface LibraryRound {
   readonly rows: number;
   readonly observed: number;
   /** milliseconds per round, evidence never seen before, network known */
-  readonly library: readonly number[];
+  readonly reference: readonly number[];
   readonly ours: readonly number[];
   /** largest absolute difference of any fault's chance in any round */
   readonly difference: number;
@@ -32,7 +32,7 @@ async function compare(size: number, fromSeed: number): Promise<LibraryRound> {
   const odds = arrivedCard(knowledge, random, 0, 3).odds.slice(0, size);
   const network = firstFaults(knowledge.network, size);
   const tables = asTables(network, odds);
-  const library: number[] = [];
+  const reference: number[] = [];
   const ours: number[] = [];
   let difference = 0;
   let observed = 0;
@@ -49,13 +49,13 @@ async function compare(size: number, fromSeed: number): Promise<LibraryRound> {
     for (let i = 0; i < BATCH; i++) found = believe(network, odds, evidence);
     const end = performance.now();
     if (round > 0) {
-      library.push(between - start);
+      reference.push(between - start);
       ours.push((end - between) / BATCH);
     }
     for (const [f, p] of theirs.entries()) difference = Math.max(difference, Math.abs(p - found[f]!));
   }
   const rows = network.findings.reduce((sum, node) => sum + 2 ** node.given.length, 0);
-  return { findings: network.findings.length, rows, observed, library, ours, difference };
+  return { findings: network.findings.length, rows, observed, reference, ours, difference };
 }
 
 function believe(network: Network, odds: Float64Array, evidence: readonly Evidence[]): Float64Array<ArrayBuffer> {

@@ -122,7 +122,7 @@ async function againstLibrary(): Promise<string> {
     }
     lines.push(
       `  ${faults} faults, ${ended.findings} findings (${ended.rows} rows of tables), ${ended.observed} of them observed: ` +
-        `bayesjs ${ms(median(ended.library))}, ours ${ms(median(ended.ours))}, ratio ${times(timesFaster(ended))}, ` +
+        `bayesjs ${ms(median(ended.reference))}, ours ${ms(median(ended.ours))}, ratio ${times(timesFaster(ended))}, ` +
         `largest difference ${ended.difference.toExponential(1)}`,
     );
     largest = { faults, round: ended };
@@ -135,12 +135,12 @@ async function againstLibrary(): Promise<string> {
     `that sees them, any number of faults at once, noisy-MAX written out as full tables; grown until a run of it passes ` +
       `${LIBRARY_SECONDS} s or ${LIBRARY_MEGABYTES} MB; seed ${SEED}`,
     `  largest that it holds: ${faults} faults: ratio ${times(timesFaster(round))}   limit 1,000 and equal to 1e-9   ${met ? 'met' : 'NOT MET'}`,
-    `  rounds there (ms), bayesjs: ${list(round.library)}; ours: ${round.ours.map((t) => t.toFixed(4)).join(' ')}`,
+    `  rounds there (ms), bayesjs: ${list(round.reference)}; ours: ${round.ours.map((t) => t.toFixed(4)).join(' ')}`,
     ...lines,
   ].join('\n');
 }
 
-const timesFaster = ({ library, ours }: LibraryRound): number => median(library) / median(ours);
+const timesFaster = ({ reference, ours }: LibraryRound): number => median(reference) / median(ours);
 
 /** The library runs apart, so that its running out of time or memory ends a process and not the benchmark. */
 function libraryRun(faults: number): Promise<LibraryRound | string> {

@@ -135,8 +135,10 @@ describe('two solders in one joint', () => {
       ),
       RUNS,
     );
-    expect(mixAlloys(leaded, 1, leadFree, 3).notes.join(' ')).toContain('Below 220 °C');
-    expect(mixAlloys(leadFree, 1, leadFree, 3).notes).toEqual([]);
+    expect(mixAlloys(leaded, 1, leadFree, 3).noted).toContainEqual(
+      expect.objectContaining({ id: 'mixes-in-part', celsius: 220 }),
+    );
+    expect(mixAlloys(leadFree, 1, leadFree, 3).noted).toEqual([]);
   });
 
   it('are refused where a density is not known', () => {
