@@ -9,7 +9,6 @@ import type {
   Fault,
   Finding,
   HoldPoint,
-  Id,
   PackageKind,
   Population,
   Preparation,
@@ -79,5 +78,3 @@ export interface Problem {
   /** by which saying, and of what, where it can be said in another language */
   readonly told?: Told;
 }
-
-export type ById<T extends { readonly id: Id }> = ReadonlyMap<Id, T>;

@@ -43,5 +43,3 @@ export function writeAmount(amount: Amount): string {
 }
 
 const toTheCent = (figure: number): number => Math.round(100 * figure) / 100;
-
-export const likelyOf = (amount: Amount): number => (typeof amount === 'number' ? amount : amount.likely);
